@@ -1,0 +1,2 @@
+// The framework's ambient types; nothing of our own.
+export {};

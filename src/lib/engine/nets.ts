@@ -1,0 +1,53 @@
+/**
+ * Nets: sets of nodes that conductors make one. Union-find with path halving; the order of the
+ * answer is the contract of the headless program (plain code-point order).
+ */
+import type { Bench, NodeName } from './bench';
+import { circuit } from './circuit';
+
+/** Plain code-point order, the same on every machine and in every language. */
+export const byCodePoint = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+export interface Nets {
+	/** All nets, nodes sorted in each, nets sorted by their first node. */
+	readonly list: readonly (readonly NodeName[])[];
+	/** Index into `list` of the node's net; undefined for a node that is not on the bench. */
+	readonly indexOf: ReadonlyMap<NodeName, number>;
+}
+
+const cache = new WeakMap<Bench, Nets>();
+
+/** Nets of the bench as it stands. Every node is in exactly one. */
+export function netsOf(bench: Bench): Nets {
+	const known = cache.get(bench);
+	if (known) return known;
+	const { nodes, conductors } = circuit(bench);
+	const index = new Map(nodes.map((node, i) => [node, i]));
+	const parent = nodes.map((_, i) => i);
+	const root = (start: number): number => {
+		let i = start;
+		while (parent[i] !== i) i = parent[i] = parent[parent[i]!]!;
+		return i;
+	};
+	for (const c of conductors) if (c.joins) parent[root(index.get(c.a)!)] = root(index.get(c.b)!);
+	const groups = new Map<number, NodeName[]>();
+	nodes.forEach((node, i) => {
+		const at = root(i);
+		const group = groups.get(at);
+		if (group) group.push(node);
+		else groups.set(at, [node]);
+	});
+	const list = [...groups.values()].map((g) => g.sort(byCodePoint));
+	list.sort((a, b) => byCodePoint(a[0]!, b[0]!));
+	const indexOf = new Map(list.flatMap((net, i) => net.map((node) => [node, i] as const)));
+	const made: Nets = { list, indexOf };
+	cache.set(bench, made);
+	return made;
+}
+
+/** Whether the two nodes are on one net. False for a node that is not on the bench. */
+export function isJoined(bench: Bench, a: NodeName, b: NodeName): boolean {
+	const { indexOf } = netsOf(bench);
+	const at = indexOf.get(a);
+	return at !== undefined && at === indexOf.get(b);
+}
