@@ -1,0 +1,43 @@
+/** What a fault is, for whoever has to name it: one clause, no capital, no full stop. */
+import { SOCKETS, splitNode, type Bench, type Fault } from '../engine';
+import { textName, wireName } from './names';
+import { fineOhms } from './units';
+
+const pairText = (bench: Bench, [a, b]: readonly [string, string]): string =>
+	`${textName(bench, a)} and ${textName(bench, b)}`;
+
+/** The break contact that belongs to a spring, if its socket has one. */
+function breakOf(bench: Bench, spring: string): string | null {
+	const [owner, name] = splitNode(spring);
+	const socket = bench.sockets.find((s) => s.id === owner);
+	const breaks = Object.entries(socket ? SOCKETS[socket.kind].breaks : {});
+	return breaks.find(([, on]) => on === name)?.[0] ?? null;
+}
+
+function bentWords(bench: Bench, contact: string): string {
+	const off = breakOf(bench, contact);
+	return `the spring of ${textName(bench, contact)} is bent: it never touches a plug${off ? ` and never lifts off ${off}` : ''}`;
+}
+
+/** One clause for any fault; null is "no fault". */
+export function faultWords(bench: Bench, fault: Fault | null): string {
+	if (fault === null) return 'nothing is wrong';
+	switch (fault.kind) {
+		case 'open':
+			return `${wireName(bench, fault.wire)} is open: it conducts nothing`;
+		case 'resistive':
+			return `${wireName(bench, fault.wire)} has ${fineOhms(fault.ohms)} more than it should`;
+		case 'bridge':
+			return `a bridge joins ${pairText(bench, fault.between)}`;
+		case 'swap':
+			return `the leads of ${pairText(bench, fault.contacts)} are swapped: each landed on the other`;
+		case 'break-dirty':
+			return `${textName(bench, fault.contact)} is dirty: ${fineOhms(fault.ohms)} more when it is closed`;
+		case 'break-stuck-open':
+			return `${textName(bench, fault.contact)} is stuck open: it never closes`;
+		case 'break-stuck-closed':
+			return `${textName(bench, fault.contact)} is stuck closed: it never opens`;
+		case 'spring-bent':
+			return bentWords(bench, fault.contact);
+	}
+}
