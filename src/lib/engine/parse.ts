@@ -39,8 +39,16 @@ const bad = (path: string, message: string): { ok: false; problem: Problem } => 
 /** A JSON value as a short quotation for a message. */
 export function quote(value: unknown): string {
 	if (value === undefined) return 'nothing';
-	const text = JSON.stringify(value) ?? String(value);
+	const text = jsonOf(value);
 	return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+}
+/** JSON of a value; a value that is nested deeper than the stack goes is named instead. */
+function jsonOf(value: unknown): string {
+	try {
+		return JSON.stringify(value) ?? String(value);
+	} catch {
+		return 'something nested very deep';
+	}
 }
 /** A list for a message: `a, b or c`. */
 export const oneOf = (words: readonly string[]): string =>
@@ -53,16 +61,26 @@ export const want = (right: string) => (issue: AnyIssue) =>
 		? `missing; it should be ${right}`
 		: `${quote(issue.input)} stands here; it should be ${right}`;
 
+/** The shape, refusing a list: valibot takes one for an object that lacks the keys. */
+export function braced<const S extends v.GenericSchema>(shape: S, what: string): S {
+	const right = `${what}, an object in braces`;
+	const refuse: v.GenericSchema = v.custom(() => false, want(right));
+	const run: S['~run'] = (dataset, config) =>
+		(Array.isArray(dataset.value) ? refuse : shape)['~run'](dataset, config) as never;
+	return { ...shape, '~run': run };
+}
+
 /** An object with just these keys. */
 export function exact<const E extends v.ObjectEntries>(entries: E, what: string) {
 	const keys = oneOf(Object.keys(entries));
-	return v.strictObject(entries, (issue: AnyIssue) => {
+	const shape = v.strictObject(entries, (issue: AnyIssue) => {
 		if (issue.expected === 'never') return `unknown key; the keys of ${what} are ${keys}`;
 		const missing = issue.path?.at(-1)?.key;
 		if (issue.received === 'undefined' && typeof missing === 'string')
 			return `missing; ${what} needs ${missing}`;
 		return `${quote(issue.input)} stands here; it should be ${what}, an object in braces`;
 	});
+	return braced(shape, what);
 }
 
 /** Writes a valibot path as `$.wires[3].from`. */
@@ -102,11 +120,7 @@ export const node = v.pipe(
 );
 export const list = <T extends v.GenericSchema>(of: T, what: string) =>
 	v.array(of, want(`a list of ${what} in square brackets`));
-const text = (most: number) =>
-	v.pipe(
-		v.string(want('text in quotation marks')),
-		v.maxLength(most, `the text is too long; at most ${most} characters fit`)
-	);
+const text = v.string(want('text in quotation marks'));
 const kinds = <const K extends readonly string[]>(of: K) => v.picklist(of, want(oneOf(of)));
 const truth = v.boolean(want('true or false'));
 const ohms = ranged(RANGES.ohms);
@@ -137,17 +151,16 @@ const faultShape = {
 	'spring-bent': exact({ kind: v.literal('spring-bent'), contact: node }, 'a spring-bent fault')
 } as const;
 const FAULT_WORDS = oneOf(Object.keys(faultShape));
-export const fault = v.variant('kind', Object.values(faultShape) as never, (issue: AnyIssue) =>
-	issue.expected === 'Object'
-		? `${quote(issue.input)} stands here; it should be a fault, an object in braces`
-		: want(FAULT_WORDS)(issue)
+const anyFault = v.variant('kind', Object.values(faultShape) as never, (issue: AnyIssue) =>
+	want(issue.expected === 'Object' ? 'a fault, an object in braces' : FAULT_WORDS)(issue)
 ) as unknown as v.GenericSchema<unknown, Fault>;
+export const fault = braced(anyFault, 'a fault');
 
 const benchShape = exact(
 	{
 		format: v.literal(FORMAT, want(quote(FORMAT))),
 		version: v.literal(VERSION, want(String(VERSION))),
-		title: v.optional(text(2000), ''),
+		title: v.optional(text, ''),
 		panel: v.optional(exact({ metal: v.optional(truth, false) }, 'the panel'), { metal: false }),
 		sockets: v.optional(
 			list(
@@ -156,7 +169,7 @@ const benchShape = exact(
 						id,
 						kind: kinds(SOCKET_KINDS),
 						bush: v.optional(kinds(BUSHES), DEFAULTS.bush),
-						label: v.optional(text(2000), '')
+						label: v.optional(text, '')
 					},
 					'a socket'
 				),
@@ -249,8 +262,8 @@ export function checkShape<T extends v.GenericSchema>(
 	return bad(jsonPath((issue.path ?? []).map((p) => p.key)), issue.message);
 }
 
-/** Text to JSON value; says where the text breaks off being JSON. */
-export function parseJson(source: string): Parsed<unknown> {
+/** Text to JSON value; says where the text breaks off being JSON. `what`: what the file should be. */
+export function parseJson(source: string, what = 'a bench file'): Parsed<unknown> {
 	const bytes = bytesOf(source);
 	if (bytes > MOST_BYTES)
 		return bad('$', `the file has ${bytes} bytes; at most ${MOST_BYTES} (1 MiB) fit`);
@@ -258,7 +271,7 @@ export function parseJson(source: string): Parsed<unknown> {
 		return { ok: true, value: JSON.parse(source.replace(/^\uFEFF/, '')) };
 	} catch (error) {
 		const why = (error as Error).message.replace(/\s+/g, ' ').slice(0, 160);
-		return bad('$', `not JSON (${why}); a bench file is one JSON object`);
+		return bad('$', `not JSON (${why}); ${what} is one JSON object`);
 	}
 }
 
