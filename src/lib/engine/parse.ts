@@ -237,9 +237,12 @@ const benchShape = exact(
 
 /** Names that every object inherits and that a shape check could take for known keys. */
 const isInherited = (key: string): boolean => key in Object.prototype;
-/** The path of the first key that stands only in Object.prototype, or null. */
+/**
+ * The path of the first key that stands only in Object.prototype, or null. The keys of a `when` are
+ * ids of sockets, and an id may be any word.
+ */
 function inheritedKey(value: unknown, path: readonly unknown[] = []): readonly unknown[] | null {
-	if (typeof value !== 'object' || value === null) return null;
+	if (typeof value !== 'object' || value === null || path.at(-1) === 'when') return null;
 	for (const [key, inner] of Object.entries(value)) {
 		const here = [...path, Array.isArray(value) ? Number(key) : key];
 		if (!Array.isArray(value) && isInherited(key)) return here;

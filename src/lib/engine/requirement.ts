@@ -4,7 +4,18 @@ import { PLUG_KINDS, type Bench, type PlugKind } from './bench';
 import { inState, type When } from './edit';
 import { hearing, inputsOf, sourcesOf } from './hears';
 import { isJoined } from './nets';
-import { checkShape, exact, list, node, oneOf, strangeNode, want, type Parsed } from './parse';
+import {
+	checkShape,
+	exact,
+	jsonPath,
+	list,
+	node,
+	oneOf,
+	quote,
+	strangeNode,
+	want,
+	type Parsed
+} from './parse';
 import { fits } from './parts';
 
 export interface Requirement {
@@ -39,12 +50,25 @@ const group = v.pipe(
 	v.check((nodes) => new Set(nodes).size === nodes.length, want('a list of different nodes'))
 );
 const earPair = v.strictTuple([word, word], want('[input, source]'));
+/** Socket ids to states. Not `v.record`: that drops the ids `prototype` and `constructor`. */
+export const whenShape = v.pipe(
+	v.custom<When>(
+		(x) => typeof x === 'object' && x !== null && !Array.isArray(x),
+		want('an object: socket to none, a plug kind or a plug’s id')
+	),
+	v.rawCheck(({ dataset: { typed, value: input }, addIssue }) => {
+		if (!typed) return;
+		for (const [key, value] of Object.entries<unknown>(input))
+			if (typeof value !== 'string')
+				addIssue({
+					message: `${quote(value)} stands here; it should be an id in quotation marks`,
+					path: [{ type: 'object', origin: 'value', input: { ...input }, key, value }]
+				});
+	})
+);
 const requirementShape = exact(
 	{
-		when: v.optional(
-			v.record(v.string(), word, want('an object: socket to none, a plug kind or a plug’s id')),
-			{}
-		),
+		when: v.optional(whenShape, {}),
 		joined: v.optional(list(group, 'lists of nodes'), []),
 		apart: v.optional(list(group, 'lists of nodes'), []),
 		hears: v.optional(list(earPair, '[input, source]'), []),
@@ -148,7 +172,7 @@ export function scoreOf(bench: Bench, require: readonly Requirement[]): Scored {
 function strangeWhen(bench: Bench, when: When, path: string): Parsed<never> | null {
 	const used = new Set<string>();
 	for (const [socketId, state] of Object.entries(when)) {
-		const at = `${path}.${socketId}`;
+		const at = `${path}${jsonPath([socketId]).slice(1)}`;
 		const no = (message: string): Parsed<never> => ({ ok: false, problem: { path: at, message } });
 		const socket = bench.sockets.find((s) => s.id === socketId);
 		if (!socket) return no(`the bench has no socket "${socketId}"`);
