@@ -1,7 +1,7 @@
 /** Requirements as elementary checks, how they are counted, and what one unsafe check does. */
 import { describe, expect, it } from 'vitest';
 import { PLUG_KINDS, type Bench } from './bench';
-import { parseBench } from './parse';
+import { benchOf } from './bench.fixture';
 import {
 	checkRequirements,
 	checksOf,
@@ -10,11 +10,6 @@ import {
 	type Requirement
 } from './requirement';
 
-function benchOf(file: Record<string, unknown>): Bench {
-	const parsed = parseBench(JSON.stringify({ format: 'solderside-bench', version: 1, ...file }));
-	if (!parsed.ok) throw new Error(`${parsed.problem.path}: ${parsed.problem.message}`);
-	return parsed.value;
-}
 function requireOf(...require: unknown[]): Requirement[] {
 	const checked = checkRequirements(JSON.parse(JSON.stringify({ require })));
 	if (!checked.ok) throw new Error(`${checked.problem.path}: ${checked.problem.message}`);

@@ -16,6 +16,9 @@ export interface Branch {
 	readonly volts?: Volts;
 }
 
+/** A wire may be so short that its ohms round to nothing; its conductance must stay a number. */
+const LEAST_OHMS: Ohms = 1e-100;
+
 interface Mesh {
 	/** Conductance between neighbours, siemens. */
 	readonly g: Map<NodeName, Map<NodeName, number>>;
@@ -49,11 +52,12 @@ function meshAround(branches: readonly Branch[], start: NodeName): Mesh {
 					waiting.push(end);
 				}
 			if (branch.a === branch.b) continue;
-			addTo(mesh.g.get(branch.a)!, branch.b, 1 / branch.ohms);
-			addTo(mesh.g.get(branch.b)!, branch.a, 1 / branch.ohms);
+			const siemens = 1 / Math.max(branch.ohms, LEAST_OHMS);
+			addTo(mesh.g.get(branch.a)!, branch.b, siemens);
+			addTo(mesh.g.get(branch.b)!, branch.a, siemens);
 			if (branch.volts) {
-				addTo(mesh.push, branch.a, branch.volts / branch.ohms);
-				addTo(mesh.push, branch.b, -branch.volts / branch.ohms);
+				addTo(mesh.push, branch.a, branch.volts * siemens);
+				addTo(mesh.push, branch.b, -branch.volts * siemens);
 			}
 		}
 	return mesh;

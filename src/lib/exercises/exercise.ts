@@ -117,5 +117,7 @@ export interface Judged {
 		readonly found: boolean;
 		/** Every fault of the list that no probe can tell from the hidden one. */
 		readonly alike: readonly Fault[];
+		/** Every fault of the list that agrees with all readings taken: `alike` alone means proven. */
+		readonly fitting: readonly Fault[];
 	};
 }

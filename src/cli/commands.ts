@@ -1,0 +1,193 @@
+/**
+ * The commands of the headless program as a table. A command says which options it needs and takes,
+ * and answers one bench; reading files, checking usage, output and exit status are the same for all
+ * (`run.ts`). Every answer comes from the engine: no rule of contact stands here.
+ */
+import {
+	hears,
+	matrixOf,
+	netlistOf,
+	netsOf,
+	oneOf,
+	readMeter,
+	resistance,
+	scoreOf,
+	strangeNode,
+	strangeRequirement,
+	voltage,
+	type Bench
+} from '../lib/engine';
+import type { OptionName, ValueOf } from './options';
+import * as people from './people';
+
+export type Reply =
+	/** `lines`: the same for people, the headline first. */
+	| { readonly kind: 'data'; readonly data: unknown; readonly lines: () => readonly string[] }
+	/** Plain text, as it is, for programs and people alike. */
+	| { readonly kind: 'text'; readonly text: string }
+	/** The file cannot be answered; `of` is the file at fault where it is not the bench. */
+	| {
+			readonly kind: 'refused';
+			readonly path: string;
+			readonly message: string;
+			readonly of?: string;
+	  };
+
+/** The options as a command receives them: what it needs is there. */
+type Given<Needs extends OptionName, Takes extends OptionName> = {
+	readonly [K in Needs]: ValueOf[K];
+} & { readonly [K in Takes]?: ValueOf[K] };
+
+export interface Command {
+	/** One line of help. */
+	readonly says: string;
+	/** An example of the options, for help. */
+	readonly example: string;
+	readonly needs: readonly OptionName[];
+	readonly takes: readonly OptionName[];
+	readonly answer: (bench: Bench, given: Given<never, OptionName>) => Reply;
+}
+
+/** A table entry whose answer sees exactly the options that the entry names. */
+function command<const Needs extends OptionName = never, const Takes extends OptionName = never>(
+	entry: Omit<Command, 'needs' | 'takes' | 'answer'> & {
+		readonly needs?: readonly Needs[];
+		readonly takes?: readonly Takes[];
+		readonly answer: (bench: Bench, given: Given<Needs, Takes>) => Reply;
+	}
+): Command {
+	// Safe: usage has been checked against `needs` and `takes` before an answer is asked for.
+	return { needs: [], takes: [], ...entry } as Command;
+}
+
+const data = (value: unknown, lines: () => readonly string[]): Reply => ({
+	kind: 'data',
+	data: value,
+	lines
+});
+
+/** A refusal for the first of the named options whose node the bench does not have; null if all are there. */
+function strangeNodes<K extends 'from' | 'to' | 'red' | 'black'>(
+	bench: Bench,
+	given: { readonly [P in K]: string },
+	names: readonly K[]
+): Reply | null {
+	for (const name of names) {
+		const message = strangeNode(bench, given[name]);
+		if (message) return { kind: 'refused', path: `--${name}`, message };
+	}
+	return null;
+}
+
+function strangeSocket(bench: Bench, id: string): Reply | null {
+	const ids = bench.sockets.map((s) => s.id);
+	if (ids.includes(id)) return null;
+	const right = ids.length ? `name ${oneOf(ids.slice(0, 20))}` : 'the bench has no sockets';
+	return { kind: 'refused', path: '--socket', message: `there is no socket "${id}"; ${right}` };
+}
+
+export const COMMANDS: ReadonlyMap<string, Command> = new Map([
+	[
+		'nets',
+		command({
+			says: 'the nets of the bench: every set of nodes that conductors make one',
+			example: '',
+			answer(bench) {
+				const nets = netsOf(bench).list;
+				return data({ nets }, () => people.netLines(nets));
+			}
+		})
+	],
+	[
+		'ohms',
+		command({
+			says: 'the resistance between two nodes in ohms; null where nothing joins them',
+			example: '--from A.T --to A.2',
+			needs: ['from', 'to'],
+			answer(bench, { from, to }) {
+				const strange = strangeNodes(bench, { from, to }, ['from', 'to']);
+				if (strange) return strange;
+				const found = resistance(bench, from, to);
+				const ohms = Number.isFinite(found) ? found : null;
+				return data({ ohms }, () => people.ohmsLines(from, to, ohms));
+			}
+		})
+	],
+	[
+		'volts',
+		command({
+			says: 'the voltage of one node over another; null where nothing ties the two',
+			example: '--from A.2 --to A.1',
+			needs: ['from', 'to'],
+			answer(bench, { from, to }) {
+				const strange = strangeNodes(bench, { from, to }, ['from', 'to']);
+				if (strange) return strange;
+				const volts = voltage(bench, from, to);
+				return data({ volts }, () => people.voltsLines(from, to, volts));
+			}
+		})
+	],
+	[
+		'meter',
+		command({
+			says: 'what a hand meter shows with its probes on two nodes',
+			example: '--mode continuity --red A.T --black A.2',
+			needs: ['mode', 'red', 'black'],
+			takes: ['zeroed'],
+			answer(bench, { mode, red, black, zeroed = false }) {
+				const strange = strangeNodes(bench, { red, black }, ['red', 'black']);
+				if (strange) return strange;
+				const reading = readMeter(bench, mode, red, black, zeroed);
+				return data(reading, () => people.meterLines(mode, red, black, reading));
+			}
+		})
+	],
+	[
+		'matrix',
+		command({
+			says: 'which contacts of a socket are joined, for each bare plug that fits it',
+			example: '--socket A',
+			needs: ['socket'],
+			answer(bench, { socket }) {
+				const strange = strangeSocket(bench, socket);
+				if (strange) return strange;
+				const states = matrixOf(bench, socket);
+				return data({ socket, states }, () => people.matrixLines(socket, states));
+			}
+		})
+	],
+	[
+		'hears',
+		command({
+			says: 'what each input hears of each source, in dB over one volt, and its polarity',
+			example: '',
+			answer(bench) {
+				const heard = hears(bench);
+				return data({ hears: heard }, () => people.hearsLines(heard));
+			}
+		})
+	],
+	[
+		'netlist',
+		command({
+			says: 'the bench as a SPICE netlist, plain text',
+			example: '',
+			answer: (bench) => ({ kind: 'text', text: netlistOf(bench) })
+		})
+	],
+	[
+		'score',
+		command({
+			says: 'the checks of an exercise, run against the bench, and the score',
+			example: '--exercise exercise.json',
+			needs: ['exercise'],
+			answer(bench, { exercise }) {
+				const strange = strangeRequirement(bench, exercise.value);
+				if (strange && !strange.ok)
+					return { kind: 'refused', of: exercise.file, ...strange.problem };
+				const scored = scoreOf(bench, exercise.value);
+				return data(scored, () => people.scoreLines(scored));
+			}
+		})
+	]
+]);

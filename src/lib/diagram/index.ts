@@ -1,0 +1,5 @@
+/** Geometry of the drawing. */
+export * from './socket';
+export * from './scene';
+export * from './lit';
+export * from './roving';

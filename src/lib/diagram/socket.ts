@@ -1,0 +1,249 @@
+/**
+ * A socket as a drawing, rear view, in units of its own cell: origin in the middle, x to the right,
+ * y down. Lugs and cups stand where the solder side of a generic part has them: pin numbers as they
+ * are moulded (female solder side 1 left, 2 right, 3 below; male 2 left, 1 right: geometry from
+ * memory of the standard face, exact as a mirror image), jack springs in one row with each break
+ * contact below its spring (common practice). Shapes are path strings, so that a figure can be
+ * compared in plain Node.
+ */
+import { path } from 'd3-path';
+import { SOCKETS, type SocketKind } from '../engine';
+
+export interface Point {
+	readonly x: number;
+	readonly y: number;
+}
+export interface LugPlace extends Point {
+	readonly contact: string;
+	readonly form: 'cup' | 'lug' | 'chassis';
+	/** Where its mark stands, relative to the lug. */
+	readonly mark: Point;
+}
+/** What a shape is, which decides how it is inked. */
+export type Role = 'body' | 'insulator' | 'outline' | 'fine' | 'hole' | 'metal' | 'hidden';
+export interface Shape {
+	readonly role: Role;
+	readonly d: string;
+}
+export interface BreakPlace {
+	readonly contact: string;
+	readonly spring: string;
+	readonly from: Point;
+	readonly to: Point;
+}
+export interface SocketDrawing {
+	readonly lugs: readonly LugPlace[];
+	readonly breaks: readonly BreakPlace[];
+	readonly rear: readonly Shape[];
+	/** Seen from the front, but in rear coordinates: the drawing is mirrored as it turns. */
+	readonly front: readonly Shape[];
+	/** Middle of the opening, and its radius. */
+	readonly bore: Point & { readonly r: number };
+}
+
+/** Half the width and height of a cell's flange. */
+export const FLANGE = { x: 140, y: 214 } as const;
+/** Distance from cell to cell. */
+export const PITCH = { x: 330, y: 496 } as const;
+
+type Draw = (p: ReturnType<typeof path>) => void;
+const shape = (role: Role, draw: Draw): Shape => {
+	const p = path();
+	draw(p);
+	return { role, d: p.toString() };
+};
+const circle = (role: Role, x: number, y: number, r: number): Shape =>
+	shape(role, (p) => {
+		p.moveTo(x + r, y);
+		p.arc(x, y, r, 0, 2 * Math.PI);
+		p.closePath();
+	});
+function box(role: Role, x: number, y: number, w: number, h: number, r: number): Shape {
+	return shape(role, (p) => {
+		p.moveTo(x + r, y);
+		p.arcTo(x + w, y, x + w, y + h, r);
+		p.arcTo(x + w, y + h, x, y + h, r);
+		p.arcTo(x, y + h, x, y, r);
+		p.arcTo(x, y, x + w, y, r);
+		p.closePath();
+	});
+}
+const hexagon = (role: Role, x: number, y: number, r: number): Shape =>
+	shape(role, (p) => {
+		for (let i = 0; i < 6; i++) {
+			const a = (Math.PI / 3) * i + Math.PI / 6;
+			const at = [x + r * Math.cos(a), y + r * Math.sin(a)] as const;
+			if (i === 0) p.moveTo(...at);
+			else p.lineTo(...at);
+		}
+		p.closePath();
+	});
+
+/** Middle of the round three-pin half, and its radius. */
+const ROUND = { x: 0, y: -98, r: 102 } as const;
+/** Three cups round the middle. */
+const CUPS: Readonly<Record<'left' | 'right' | 'below', Point>> = {
+	left: { x: -60, y: -132 },
+	right: { x: 60, y: -132 },
+	below: { x: 0, y: -36 }
+};
+
+function cup(contact: string, at: Point, mark: Point): LugPlace {
+	return { contact, ...at, form: 'cup', mark };
+}
+
+function threePinLugs(kind: SocketKind, down: number): LugPlace[] {
+	const male = SOCKETS[kind].threePin === 'male';
+	const move = (p: Point): Point => ({ x: p.x, y: p.y + down });
+	const lugs = [
+		cup('1', move(male ? CUPS.right : CUPS.left), { x: 0, y: -29 }),
+		cup('2', move(male ? CUPS.left : CUPS.right), { x: 0, y: -29 }),
+		cup('3', move(CUPS.below), { x: 25, y: 4 })
+	];
+	if ('1N' in SOCKETS[kind].breaks)
+		lugs.push(cup('1N', move({ x: -62, y: -60 }), { x: 0, y: 31 }));
+	return lugs;
+}
+
+/** Jack lugs: springs in a row, break contacts in a row below. `y` is the upper row. */
+function jackLugs(kind: SocketKind, y: number): LugPlace[] {
+	const { contacts, changeover } = SOCKETS[kind];
+	const has = (c: string) => contacts.includes(c);
+	const lower = y + 76;
+	const lug = (contact: string, x: number, row: number): LugPlace => ({
+		contact,
+		x,
+		y: row,
+		form: 'lug',
+		mark: { x: 0, y: row === y ? -27 : 36 }
+	});
+	if (changeover)
+		return [
+			lug('T', -90, y),
+			lug('S', -30, y),
+			lug('C', 60, y),
+			lug('NC', 26, lower),
+			lug('NO', 94, lower)
+		];
+	const columns: Record<string, number> = has('R') ? { T: -84, R: 0, S: 84 } : { T: -52, S: 52 };
+	return Object.entries(columns).flatMap(([spring, x]) => [
+		lug(spring, x, y),
+		...(has(`${spring}N`) ? [lug(`${spring}N`, x, lower)] : [])
+	]);
+}
+
+const CHASSIS_LUG: LugPlace = {
+	contact: 'G',
+	x: 113,
+	y: -184,
+	form: 'chassis',
+	mark: { x: -25, y: 4 }
+};
+
+function flange(): Shape[] {
+	const { x, y } = FLANGE;
+	return [
+		box('body', -x, -y, 2 * x, 2 * y, 16),
+		circle('hole', -x + 22, -y + 22, 8),
+		circle('hole', x - 22, y - 22, 8)
+	];
+}
+
+function hybrid(kind: SocketKind): SocketDrawing {
+	const breaks = Object.keys(SOCKETS[kind].breaks).length > 0;
+	const block = { y: 22, h: breaks ? 170 : 92 };
+	const lugs = [...threePinLugs(kind, 0), ...jackLugs(kind, block.y + 46), CHASSIS_LUG];
+	const pins = threePinLugs(kind, 0).filter((l) => l.contact !== '1N');
+	return {
+		lugs,
+		breaks: breaksOf(kind, lugs),
+		rear: [
+			...flange(),
+			circle('insulator', ROUND.x, ROUND.y, ROUND.r),
+			circle('fine', ROUND.x, ROUND.y, ROUND.r - 7),
+			box('insulator', -122, block.y, 244, block.h, 8),
+			circle('hidden', ROUND.x, ROUND.y + 8, 31)
+		],
+		front: [
+			...flange(),
+			circle('outline', ROUND.x, ROUND.y, ROUND.r),
+			circle('insulator', ROUND.x, ROUND.y, ROUND.r - 9),
+			circle('hole', ROUND.x, ROUND.y + 8, 34),
+			circle('fine', ROUND.x, ROUND.y + 8, 29),
+			...pins.map((l) => circle('hole', l.x, l.y, 9)),
+			box('hidden', -122, block.y, 244, block.h, 8)
+		],
+		bore: { x: ROUND.x, y: ROUND.y + 8, r: 31 }
+	};
+}
+
+function threePin(kind: SocketKind): SocketDrawing {
+	const down = 98;
+	const lugs = [...threePinLugs(kind, down), CHASSIS_LUG];
+	const male = SOCKETS[kind].threePin === 'male';
+	const middle = ROUND.y + down;
+	return {
+		lugs,
+		breaks: [],
+		rear: [
+			...flange(),
+			circle('insulator', 0, middle, ROUND.r),
+			circle('fine', 0, middle, ROUND.r - 7)
+		],
+		front: [
+			...flange(),
+			circle('outline', 0, middle, ROUND.r),
+			circle('insulator', 0, middle, ROUND.r - 9),
+			...lugs
+				.filter((l) => l.form === 'cup')
+				.map((l) => circle(male ? 'metal' : 'hole', l.x, l.y, 9))
+		],
+		bore: { x: 0, y: middle, r: 31 }
+	};
+}
+
+function jackOnly(kind: SocketKind): SocketDrawing {
+	const part = SOCKETS[kind];
+	const two = Object.keys(part.breaks).length > 0 || part.changeover;
+	const top = 12;
+	const lugs = jackLugs(kind, top + 46);
+	return {
+		lugs,
+		breaks: breaksOf(kind, lugs),
+		rear: [
+			...flange(),
+			circle('outline', 0, -84, 56),
+			hexagon('fine', 0, -84, 48),
+			circle('hidden', 0, -84, 31),
+			box('insulator', -122, top, 244, two ? 170 : 96, 8),
+			box('insulator', -34, -44, 68, 48, 4)
+		],
+		front: [
+			...flange(),
+			circle('outline', 0, -84, 56),
+			hexagon('outline', 0, -84, 48),
+			circle('hole', 0, -84, 34),
+			circle('fine', 0, -84, 29),
+			box('hidden', -122, top, 244, two ? 170 : 96, 8)
+		],
+		bore: { x: 0, y: -84, r: 31 }
+	};
+}
+
+function breaksOf(kind: SocketKind, lugs: readonly LugPlace[]): BreakPlace[] {
+	const at = (contact: string): Point => lugs.find((l) => l.contact === contact)!;
+	const pairs = Object.entries(SOCKETS[kind].breaks);
+	if (SOCKETS[kind].changeover) pairs.push(['NC', 'C'], ['NO', 'C']);
+	return pairs.map(([contact, spring]) => ({ contact, spring, from: at(spring), to: at(contact) }));
+}
+
+const drawn = new Map<SocketKind, SocketDrawing>();
+/** The drawing of a socket kind. */
+export function socketDrawing(kind: SocketKind): SocketDrawing {
+	const known = drawn.get(kind);
+	if (known) return known;
+	const { threePin: pins, springs } = SOCKETS[kind];
+	const made = springs.length === 0 ? threePin(kind) : pins ? hybrid(kind) : jackOnly(kind);
+	drawn.set(kind, made);
+	return made;
+}

@@ -1,0 +1,321 @@
+/**
+ * The gate for an exercise: exercise.json and text.md in, a checked exercise or the first problem
+ * with its JSON path out. The bench inside goes through the engine's own gate. An exercise without
+ * its two cautions, or with cautions that do not say what the learner does in it, is refused.
+ */
+import * as v from 'valibot';
+import { classOf, faultListOf, sameClass } from '../diagnosis';
+import {
+	checkBench,
+	checkShape,
+	exact,
+	fault,
+	list,
+	node,
+	oneOf,
+	parseJson,
+	requireShape,
+	strangeRequirement,
+	want,
+	type Bench,
+	type Parsed,
+	type Problem,
+	type Requirement,
+	type When,
+	type Wire
+} from '../engine';
+import {
+	EXERCISE_KINDS,
+	FLAGS,
+	type Exercise,
+	type ExerciseKind,
+	type FindExercise,
+	type PredictExercise,
+	type WireExercise,
+	type WrongAnswer
+} from './exercise';
+import { parseProse } from './prose';
+
+export const EXERCISE_FORMAT = 'solderside-exercise';
+export const EXERCISE_VERSION = 1;
+
+const words = (from: number, to: number) => {
+	const right = `a text of ${from} to ${to} characters`;
+	return v.pipe(
+		v.string(want(right)),
+		v.minLength(from, want(right)),
+		v.maxLength(to, want(right))
+	);
+};
+const ID_RIGHT = 'a permanent id: lower-case letters, digits and single hyphens';
+const id = v.pipe(v.string(want(ID_RIGHT)), v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, want(ID_RIGHT)));
+
+/** What a caution of each kind must speak of, so that it names what is done in that exercise. */
+const DONE: Readonly<Record<ExerciseKind, { readonly word: RegExp; readonly right: string }>> = {
+	predict: { word: /\bplug/i, right: 'the plug that is put in' },
+	wire: { word: /\b(jumper|solder)/i, right: 'the jumpers that are soldered' },
+	find: { word: /\bprob/i, right: 'the probes that are put on' }
+};
+const CHASSIS = [/\bchassis\b/i, /\b(signal ground|pin 1|sleeve)\b/i];
+const MAINS = [
+	/\bmains\b/i,
+	/\bdead\b/i,
+	/\bprotective earth\b/i,
+	/\blocal codes\b/i,
+	/\blicensed\b/i
+];
+
+function caution(kind: ExerciseKind, must: readonly RegExp[], what: string) {
+	const { word, right } = DONE[kind];
+	return v.pipe(
+		words(80, 700),
+		v.check((text) => word.test(text), want(`a caution that names ${right}`)),
+		v.check((text) => must.every((m) => m.test(text)), want(what))
+	);
+}
+const CHASSIS_RIGHT =
+	'a caution that speaks of the chassis and of signal ground, pin 1 or the sleeve';
+const MAINS_RIGHT =
+	'a caution that speaks of mains, a dead circuit, protective earth, local codes and licensed practice';
+
+const pair = v.pipe(
+	v.strictTuple([node, node], want('two nodes in square brackets')),
+	v.check(([a, b]) => a !== b, want('two different nodes'))
+);
+const belief = exact(
+	{ id, says: words(10, 200), truth: words(10, 400), shownBy: v.optional(list(pair, 'pairs'), []) },
+	'a belief'
+);
+const source = exact(
+	{
+		fact: words(10, 300),
+		source: words(3, 200),
+		flag: v.picklist(FLAGS, want(oneOf(FLAGS)))
+	},
+	'a source'
+);
+const some = <T extends v.GenericSchema>(of: T, what: string) =>
+	v.pipe(list(of, what), v.minLength(1, want(`a list of ${what}, one at least`)));
+
+const common = <K extends ExerciseKind>(kind: K) => ({
+	format: v.literal(EXERCISE_FORMAT, want(`"${EXERCISE_FORMAT}"`)),
+	version: v.literal(EXERCISE_VERSION, want(String(EXERCISE_VERSION))),
+	id,
+	kind: v.literal(kind),
+	title: words(5, 80),
+	aim: words(20, 200),
+	why: words(40, 600),
+	bench: v.looseObject({}, want('a bench, an object in braces')),
+	cautions: exact(
+		{
+			chassis: caution(kind, CHASSIS, CHASSIS_RIGHT),
+			mains: caution(kind, MAINS, MAINS_RIGHT)
+		},
+		'the cautions'
+	),
+	sources: some(source, 'sources'),
+	beliefs: some(belief, 'beliefs'),
+	hints: some(words(10, 300), 'hints')
+});
+const wires = v.array(v.unknown(), want('a list of wires in square brackets'));
+const PAIRS_RIGHT = 'a list of four pairs or more';
+const shapes = {
+	predict: exact(
+		{
+			...common('predict'),
+			state: v.record(v.string(), v.string(want('none, a plug kind or a plug’s id'))),
+			pairs: v.pipe(list(pair, 'pairs'), v.minLength(4, want(PAIRS_RIGHT)))
+		},
+		'a predict exercise'
+	),
+	wire: exact(
+		{
+			...common('wire'),
+			mayWire: some(v.string(want('a socket’s id')), 'sockets'),
+			require: requireShape,
+			solution: wires,
+			wrong: v.pipe(
+				list(
+					exact(
+						{
+							name: words(5, 120),
+							wires,
+							unsafe: v.boolean(want('true or false')),
+							says: some(
+								exact(
+									{
+										pair: v.strictTuple([v.string(), v.string()], want('two names in brackets')),
+										wanted: v.string(want('what the check wants'))
+									},
+									'a verdict'
+								),
+								'verdicts'
+							)
+						},
+						'a wrong answer'
+					),
+					'wrong answers'
+				),
+				v.minLength(2, want('a list of two wrong answers or more'))
+			)
+		},
+		'a wire exercise'
+	),
+	find: exact(
+		{
+			...common('find'),
+			hidden: fault,
+			most: v.pipe(
+				v.number(want('a whole number from 1 to 100')),
+				v.integer(want('a whole number from 1 to 100')),
+				v.minValue(1, want('a whole number from 1 to 100')),
+				v.maxValue(100, want('a whole number from 1 to 100'))
+			)
+		},
+		'a find exercise'
+	)
+} as const;
+
+type Shape<K extends ExerciseKind> = v.InferOutput<(typeof shapes)[K]>;
+
+class Wrong extends Error {
+	constructor(readonly problem: Problem) {
+		super(problem.message);
+	}
+}
+/** The value, or out with the problem, its path moved under `from` → `to`. */
+function need<T>(parsed: Parsed<T>, from = '$', to = '$'): T {
+	if (parsed.ok) return parsed.value;
+	const { path, message } = parsed.problem;
+	throw new Wrong({ path: path.startsWith(from) ? to + path.slice(from.length) : path, message });
+}
+const fail = (path: string, message: string): never => {
+	throw new Wrong({ path, message });
+};
+
+/** A requirement that asks for nothing; the gate for states and nodes is the engine's. */
+const asking = (when: When, joined: Requirement['joined']): Requirement => ({
+	when,
+	joined,
+	apart: [],
+	hears: [],
+	deaf: [],
+	polarity: [],
+	hazard: false,
+	why: ''
+});
+function needNodes(
+	bench: Bench,
+	when: When,
+	pairs: Requirement['joined'],
+	path: string,
+	state = '$'
+) {
+	const strange = strangeRequirement(bench, [asking(when, pairs)]);
+	if (!strange || strange.ok) return;
+	if (strange.problem.path.startsWith('$.require[0].when'))
+		need(strange, '$.require[0].when', state);
+	need(strange, '$.require[0].joined', path);
+}
+
+const keyOf = ([a, b]: readonly [string, string]): string => [a, b].sort().join(' ');
+
+function needDifferent(keys: readonly string[], path: string, what: string) {
+	const i = keys.findIndex((key, k) => keys.indexOf(key) !== k);
+	if (i >= 0) fail(`${path}[${i}]`, `this ${what} stands in the list already`);
+}
+
+function predictOf(
+	shape: Shape<'predict'>,
+	bench: Bench
+): Pick<PredictExercise, 'state' | 'pairs'> {
+	const { state, pairs } = shape;
+	needNodes(bench, state, pairs, '$.pairs', '$.state');
+	needDifferent(pairs.map(keyOf), '$.pairs', 'pair');
+	return { state, pairs };
+}
+
+/** Wires through the engine's gate: they stand on the exercise's bench in place of its own. */
+function wiresOf(benchFile: object, value: readonly unknown[], path: string): readonly Wire[] {
+	return need(checkBench({ ...benchFile, wires: value }), '$.wires', path).wires;
+}
+
+function wireOf(
+	shape: Shape<'wire'>,
+	bench: Bench
+): Pick<WireExercise, 'mayWire' | 'require' | 'solution' | 'wrong'> {
+	const { mayWire, require } = shape;
+	for (const [i, socket] of mayWire.entries())
+		if (!bench.sockets.some((s) => s.id === socket))
+			fail(`$.mayWire[${i}]`, `the bench has no socket "${socket}"`);
+	const strange = strangeRequirement(bench, require);
+	if (strange) need(strange);
+	const wrong = shape.wrong.map((w, i): WrongAnswer => ({
+		...w,
+		wires: wiresOf(shape.bench, w.wires, `$.wrong[${i}].wires`)
+	}));
+	return { mayWire, require, solution: wiresOf(shape.bench, shape.solution, '$.solution'), wrong };
+}
+
+function findOf(shape: Shape<'find'>, bench: Bench): Pick<FindExercise, 'hidden' | 'most'> {
+	const { hidden, most } = shape;
+	const at = `$.faults[${bench.faults.length}]`;
+	need(checkBench({ ...shape.bench, faults: [...bench.faults, hidden] }), at, '$.hidden');
+	if (faultListOf(bench).length > 0 && classOf(bench, [hidden]).length === 0)
+		fail('$.hidden', 'no fault of the list answers like this one, so nobody could name it');
+	if (sameClass(bench, [hidden], []))
+		fail('$.hidden', 'no probe can tell this fault from a sound bench; choose one that shows');
+	return { hidden, most };
+}
+
+function exerciseOf(value: unknown, markdown: string): Exercise {
+	const { kind } = need(
+		checkShape(
+			v.looseObject(
+				{ kind: v.picklist(EXERCISE_KINDS, want(oneOf(EXERCISE_KINDS))) },
+				want('an exercise, an object in braces')
+			),
+			value
+		)
+	);
+	const shape = need(
+		checkShape(shapes[kind] as v.GenericSchema<unknown, Shape<ExerciseKind>>, value)
+	);
+	const bench = need(checkBench(shape.bench), '$', '$.bench');
+	needDifferent(
+		shape.beliefs.map((b) => b.id),
+		'$.beliefs',
+		'id'
+	);
+	for (const [i, b] of shape.beliefs.entries())
+		needNodes(bench, {}, b.shownBy, `$.beliefs[${i}].shownBy`);
+	if (shape.cautions.chassis === shape.cautions.mains)
+		fail('$.cautions.mains', 'the same text as the other caution; each needs its own');
+	const { id, title, aim, why, cautions, sources, beliefs, hints } = shape;
+	const text = need(parseProse(markdown));
+	const shared = { id, title, aim, why, bench, cautions, sources, beliefs, hints, text };
+	switch (shape.kind) {
+		case 'predict':
+			return { ...shared, kind: shape.kind, ...predictOf(shape, bench) };
+		case 'wire':
+			return { ...shared, kind: shape.kind, ...wireOf(shape, bench) };
+		case 'find':
+			return { ...shared, kind: shape.kind, ...findOf(shape, bench) };
+	}
+}
+
+/** An exercise from a JSON value and its Markdown text, or the first problem. Never throws. */
+export function checkExercise(value: unknown, markdown: string): Parsed<Exercise> {
+	try {
+		return { ok: true, value: exerciseOf(value, markdown) };
+	} catch (error) {
+		if (error instanceof Wrong) return { ok: false, problem: error.problem };
+		throw error;
+	}
+}
+
+/** An exercise from the text of exercise.json and text.md, or the first problem. */
+export function parseExercise(json: string, markdown: string): Parsed<Exercise> {
+	const value = parseJson(json);
+	return value.ok ? checkExercise(value.value, markdown) : value;
+}

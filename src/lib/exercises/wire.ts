@@ -1,0 +1,61 @@
+/** Judging a wiring: the exercise's requirements run through the engine, check by check. */
+import {
+	checkBench,
+	checksOf,
+	fileOf,
+	hearing,
+	holds,
+	inState,
+	scoreOf,
+	splitNode,
+	type Bench,
+	type Check,
+	type Requirement,
+	type Wire
+} from '../engine';
+import type { Item, Judged, Outcome, WireExercise } from './exercise';
+
+const OPPOSITE: Readonly<Partial<Record<Check['wanted'], Outcome>>> = {
+	joined: 'apart',
+	apart: 'joined',
+	hears: 'deaf',
+	deaf: 'hears'
+};
+
+/** How it is where a check does not hold; `bench` is in the check's state. */
+function foundIn(bench: Bench, { pair, wanted }: Check): Outcome {
+	const opposite = OPPOSITE[wanted];
+	if (opposite) return opposite;
+	const heard = hearing(bench, ...pair);
+	return heard ? `polarity ${heard.polarity}` : 'deaf';
+}
+
+function itemsOf(bench: Bench, r: Requirement): Item[] {
+	const there = inState(bench, r.when);
+	return checksOf(r).map((check): Item => {
+		const right = holds(there, check);
+		const found = right ? check.wanted : foundIn(there, check);
+		return { right, ...check, found, hazard: r.hazard, why: r.why };
+	});
+}
+
+/** Why these wires are no answer: not of this bench, or soldered where the learner may not. */
+function refusedFor(exercise: WireExercise, wires: readonly Wire[]): string | null {
+	const checked = checkBench(fileOf({ ...exercise.bench, wires }));
+	if (!checked.ok) return `${checked.problem.path}: ${checked.problem.message}`;
+	const isFree = (end: string) => exercise.mayWire.includes(splitNode(end)[0]);
+	const strange = wires.find((w) => !isFree(w.from) || !isFree(w.to));
+	return strange
+		? `wire ${strange.id} leaves the socket; only contacts of ${exercise.mayWire.join(', ')} may be joined here`
+		: null;
+}
+
+export function judgeWiring(exercise: WireExercise, wires: readonly Wire[]): Judged {
+	const shared = { id: exercise.id, kind: exercise.kind, beliefs: [] };
+	const refused = refusedFor(exercise, wires);
+	if (refused) return { ...shared, score: 0, passed: false, items: [], refused };
+	const bench = { ...exercise.bench, wires };
+	const { score } = scoreOf(bench, exercise.require);
+	const items = exercise.require.flatMap((r) => itemsOf(bench, r));
+	return { ...shared, score, passed: items.every((i) => i.right), items, refused: null };
+}

@@ -1,0 +1,215 @@
+/**
+ * One learner at one bench: the only place where its state changes. `bench` is what is drawn;
+ * `truth` is what the meter measures (a hidden fault of an exercise is in force there and nowhere
+ * else). Everything that follows from them is derived.
+ */
+import {
+	fits,
+	isJoined,
+	netsOf,
+	pathBetween,
+	plugIn,
+	readMeter,
+	splitNode,
+	withFaults,
+	type Bench,
+	type Fault,
+	type MeterMode,
+	type NodeName,
+	type PlugKind
+} from '../engine';
+import { kindWords, nodeName, travelWords } from '../words';
+import { inserted, withJumper, withNewPlug, withoutWire, type Change } from './changes';
+import { History } from './history.svelte';
+
+export const TOOLS = ['red', 'black', 'jumper'] as const;
+export type Tool = (typeof TOOLS)[number];
+export type Probe = 'red' | 'black';
+
+export interface Rules {
+	/** Faults the meter feels and the drawing does not show. */
+	readonly hidden?: readonly Fault[];
+	/** Whether the reason and the lit path may be shown. False while a fault is hunted. */
+	readonly reasons?: boolean;
+	/** What may be changed: all, wires between contacts of sockets only, or plugs only. */
+	readonly edits?: 'all' | 'jumpers' | 'plugs';
+}
+
+/** Clauses as sentences: `one. Two.` */
+const sentencesOf = (clauses: readonly string[]): string =>
+	clauses.map((c) => `${c.charAt(0).toUpperCase()}${c.slice(1)}.`.replace('..', '.')).join(' ');
+
+export class Session {
+	readonly rules: Required<Rules>;
+	readonly history: History<Bench>;
+	tool = $state<Tool>('red');
+	red = $state.raw<NodeName | null>(null);
+	black = $state.raw<NodeName | null>(null);
+	jumperFrom = $state.raw<NodeName | null>(null);
+	/** Pointed at or focused. */
+	at = $state.raw<NodeName | null>(null);
+	mode = $state<MeterMode>('continuity');
+	zeroed = $state(false);
+	view = $state<'rear' | 'front'>('rear');
+	inside = $state(true);
+	chosen = $state.raw<string | null>(null);
+	awg = $state(26);
+	mm = $state(40);
+	/** What just happened, spoken and shown. */
+	said = $state('');
+	/** A plug picked up and not yet put anywhere: a kind, or the id of one that lies loose. */
+	held = $state.raw<PlugKind | null>(null);
+	/** How many readings were taken: changes of a probe or a mode while both probes are on. */
+	readings = $state.raw(0);
+
+	bench = $derived.by(() => this.history.present);
+	truth = $derived.by(() =>
+		this.rules.hidden.length > 0 ? withFaults(this.bench, this.rules.hidden) : this.bench
+	);
+	/** The socket in hand. */
+	socket = $derived.by(
+		() => this.bench.sockets.find((s) => s.id === this.chosen) ?? this.bench.sockets[0] ?? null
+	);
+	plug = $derived.by(() => (this.socket ? plugIn(this.bench, this.socket.id) : null));
+	redAt = $derived.by(() => this.#present(this.red));
+	blackAt = $derived.by(() => this.#present(this.black));
+	reading = $derived.by(() =>
+		this.redAt && this.blackAt
+			? readMeter(this.truth, this.mode, this.redAt, this.blackAt, this.zeroed)
+			: null
+	);
+	path = $derived.by(() =>
+		this.rules.reasons && this.redAt && this.blackAt
+			? pathBetween(this.truth, this.redAt, this.blackAt)
+			: null
+	);
+	nets = $derived.by(() => netsOf(this.bench));
+
+	constructor(bench: Bench, rules: Rules = {}) {
+		this.rules = { hidden: [], reasons: true, edits: 'all', ...rules };
+		this.history = new History(bench);
+	}
+
+	#present(node: NodeName | null): NodeName | null {
+		return node !== null && netsOf(this.bench).indexOf.has(node) ? node : null;
+	}
+
+	/** Puts a changed bench in place, one undo step; `group` merges steps of one gesture. */
+	commit(next: Bench, said = '', group?: string) {
+		this.history.commit(next, group);
+		if (said) this.said = said;
+	}
+	/** The same for a change that may be refused; the refusal is said. */
+	attempt(change: Change, said = ''): boolean {
+		if (change.ok) this.commit(change.bench, said);
+		else this.said = change.why;
+		return change.ok;
+	}
+	/** A different bench altogether, as one undo step. */
+	open(next: Bench, said: string) {
+		this.commit(next, said);
+		this.red = this.black = this.jumperFrom = this.chosen = null;
+	}
+	undo() {
+		this.history.undo();
+		this.said = 'Undone.';
+	}
+	redo() {
+		this.history.redo();
+		this.said = 'Done again.';
+	}
+
+	setProbe(probe: Probe, node: NodeName | null) {
+		this[probe] = node;
+		if (node === null) this.said = `The ${probe} probe is off.`;
+		else this.said = `${probe === 'red' ? 'Red' : 'Black'} probe on ${nodeName(this.bench, node)}.`;
+		if (node && this.redAt && this.blackAt) this.readings += 1;
+	}
+	liftProbes() {
+		this.red = this.black = null;
+		this.said = 'Both probes are off.';
+	}
+	/** What a click on a contact does with the tool in hand. */
+	use(node: NodeName) {
+		const [owner] = splitNode(node);
+		if (this.bench.sockets.some((s) => s.id === owner)) this.chosen = owner;
+		if (this.tool === 'jumper') this.jumperAt(node);
+		else {
+			const first = this.tool === 'red' && this.black === null;
+			this.setProbe(this.tool, node);
+			if (first) this.tool = 'black';
+		}
+	}
+	/** First end, then second end, of a jumper. */
+	jumperAt(node: NodeName) {
+		const from = this.jumperFrom;
+		if (from === null) {
+			this.jumperFrom = node;
+			this.said = `Jumper from ${nodeName(this.bench, node)}. Now choose where it goes.`;
+			return;
+		}
+		this.jumperFrom = null;
+		if (from === node) {
+			this.said = 'Jumper put down.';
+			return;
+		}
+		const said = `Jumper soldered from ${nodeName(this.bench, from)} to ${nodeName(this.bench, node)}.`;
+		this.attempt(withJumper(this.bench, from, node, this.awg, this.mm), said);
+	}
+	removeWire(name: string) {
+		this.commit(withoutWire(this.bench, name), `${name} is taken out.`);
+	}
+
+	/** Says what an insertion or travel changed, contact by contact. */
+	#moved(next: Bench, socket: string, group?: string) {
+		const words = travelWords(
+			this.truth,
+			this.rules.hidden.length ? withFaults(next, this.rules.hidden) : next,
+			socket
+		);
+		this.commit(next, words.join(' '), group);
+	}
+	/** A new or loose plug of that kind into a socket, seated. */
+	plugInto(kind: PlugKind, socket: string) {
+		const place = this.bench.sockets.find((s) => s.id === socket);
+		if (place && !fits(kind, place.kind)) {
+			this.said = `A ${kind} plug does not go into this socket.`;
+			return;
+		}
+		const loose = this.bench.plugs.find((p) => p.kind === kind && p.socket === null);
+		const change = loose
+			? inserted(this.bench, loose.id, socket)
+			: withNewPlug(this.bench, kind, socket);
+		if (change.ok) this.#moved(change.bench, socket);
+		else this.said = change.why;
+	}
+	/** Picks up a plug, or puts it down again. */
+	pickUp(kind: PlugKind) {
+		this.held = this.held === kind ? null : kind;
+		this.said = this.held
+			? `${kindWords(kind).name} in hand. Choose a socket.`
+			: 'The plug is put down.';
+	}
+	putHeld(socket: string) {
+		const kind = this.held;
+		this.held = null;
+		if (kind) this.plugInto(kind, socket);
+	}
+	movePlug(id: string, socket: string) {
+		const change = inserted(this.bench, id, socket);
+		if (change.ok) this.#moved(change.bench, socket);
+		else this.said = change.why;
+	}
+	pullOut(socket: string) {
+		const plugs = this.bench.plugs.map((p) => (p.socket === socket ? { ...p, socket: null } : p));
+		this.#moved({ ...this.bench, plugs }, socket);
+	}
+	setTravel(id: string, travel: number) {
+		const plug = this.bench.plugs.find((p) => p.id === id);
+		if (!plug?.socket || plug.travel === travel) return;
+		const plugs = this.bench.plugs.map((p) => (p.id === id ? { ...p, travel } : p));
+		this.#moved({ ...this.bench, plugs }, plug.socket, `travel ${id}`);
+	}
+	/** Whether the two are on one net of what is drawn. */
+	joined = (a: NodeName, b: NodeName): boolean => isJoined(this.bench, a, b);
+}

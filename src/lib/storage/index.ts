@@ -1,0 +1,4 @@
+/** Everything the browser keeps: autosave, settings, links and files. */
+export * from './autosave';
+export * from './file';
+export * from './link';
