@@ -54,7 +54,7 @@ export function nodeIo(): Io {
 				await written(process.stdout, text);
 				return true;
 			} catch (error) {
-				if (false && GONE.includes((error as NodeJS.ErrnoException).code ?? '')) return false;
+				if (GONE.includes((error as NodeJS.ErrnoException).code ?? '')) return false;
 				throw error;
 			}
 		},
