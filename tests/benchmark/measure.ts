@@ -2,6 +2,7 @@
  * Two ways of doing one thing, timed in turn within one run, so that a slow or busy machine slows
  * both. Only the ratio is kept; no clock decides whether anything passes.
  */
+
 /** One line of the table. */
 export type Row =
 	/** `right`: the count by hand. */
