@@ -3,3 +3,4 @@ export * from './socket';
 export * from './scene';
 export * from './lit';
 export * from './roving';
+export * from './figure';

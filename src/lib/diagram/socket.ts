@@ -42,7 +42,7 @@ export interface SocketDrawing {
 }
 
 /** Half the width and height of a cell's flange. */
-export const FLANGE = { x: 140, y: 214 } as const;
+export const FLANGE = { x: 142, y: 220 } as const;
 /** Distance from cell to cell. */
 export const PITCH = { x: 330, y: 496 } as const;
 
@@ -100,8 +100,7 @@ function threePinLugs(kind: SocketKind, down: number): LugPlace[] {
 		cup('2', move(male ? CUPS.left : CUPS.right), { x: 0, y: -29 }),
 		cup('3', move(CUPS.below), { x: 25, y: 4 })
 	];
-	if ('1N' in SOCKETS[kind].breaks)
-		lugs.push(cup('1N', move({ x: -62, y: -60 }), { x: 0, y: 31 }));
+	if ('1N' in SOCKETS[kind].breaks) lugs.push(cup('1N', move({ x: -62, y: -60 }), { x: 0, y: 31 }));
 	return lugs;
 }
 
@@ -144,8 +143,8 @@ function flange(): Shape[] {
 	const { x, y } = FLANGE;
 	return [
 		box('body', -x, -y, 2 * x, 2 * y, 16),
-		circle('hole', -x + 22, -y + 22, 8),
-		circle('hole', x - 22, y - 22, 8)
+		circle('hole', -x + 19, -y + 19, 8),
+		circle('hole', x - 19, y - 15, 8)
 	];
 }
 

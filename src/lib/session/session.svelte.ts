@@ -4,6 +4,7 @@
  * else). Everything that follows from them is derived.
  */
 import {
+	PLUG_KINDS,
 	fits,
 	isJoined,
 	netsOf,
@@ -18,7 +19,7 @@ import {
 	type NodeName,
 	type PlugKind
 } from '../engine';
-import { kindWords, nodeName, travelWords } from '../words';
+import { cupWords, kindWords, nodeName, travelWords } from '../words';
 import { inserted, withJumper, withNewPlug, withoutWire, type Change } from './changes';
 import { History } from './history.svelte';
 
@@ -153,8 +154,12 @@ export class Session {
 			this.said = 'Jumper put down.';
 			return;
 		}
-		const said = `Jumper soldered from ${nodeName(this.bench, from)} to ${nodeName(this.bench, node)}.`;
-		this.attempt(withJumper(this.bench, from, node, this.awg, this.mm), said);
+		const change = withJumper(this.bench, from, node, this.awg, this.mm);
+		const said = [
+			`Jumper soldered from ${nodeName(this.bench, from)} to ${nodeName(this.bench, node)}.`,
+			...(change.ok ? [cupWords(change.bench, from), cupWords(change.bench, node)] : [])
+		];
+		this.attempt(change, said.filter((w) => w !== null).join(' '));
 	}
 	removeWire(name: string) {
 		this.commit(withoutWire(this.bench, name), `${name} is taken out.`);
@@ -194,6 +199,17 @@ export class Session {
 		const kind = this.held;
 		this.held = null;
 		if (kind) this.plugInto(kind, socket);
+	}
+	/** One key for plugs: puts in what is in hand, else pulls out what is there, else puts one in. */
+	plugKey(socket: string) {
+		const place = this.bench.sockets.find((s) => s.id === socket);
+		if (!place) return;
+		if (this.held) return this.putHeld(socket);
+		if (plugIn(this.bench, socket)) return this.pullOut(socket);
+		const loose = this.bench.plugs.find((p) => p.socket === null && fits(p.kind, place.kind));
+		const kind = PLUG_KINDS.find((k) => fits(k, place.kind));
+		if (loose) this.movePlug(loose.id, socket);
+		else if (kind) this.plugInto(kind, socket);
 	}
 	movePlug(id: string, socket: string) {
 		const change = inserted(this.bench, id, socket);

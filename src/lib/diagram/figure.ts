@@ -1,0 +1,61 @@
+/**
+ * A figure is a flat list of marks with roles: what a stroke or a word *is*, never how it is inked.
+ * Svelte draws it on screen and `svgOf` writes it as text in plain Node, so that what reviewers see
+ * change is what people see. Line weights come in three steps and no more: fine, line, bold.
+ */
+import type { NodeName } from '../engine';
+
+/** What a stroke is. Hatching stands for insulation, `hidden` for what lies behind. */
+export const STROKES = [
+	'body',
+	'metal',
+	'insulator',
+	'hole',
+	'outline',
+	'fine',
+	'hidden',
+	'centre',
+	'spring',
+	'blade',
+	'seat',
+	'seat-closed',
+	'wire',
+	'core',
+	'halo',
+	'dimension',
+	'symbol'
+] as const;
+export type StrokeRole = (typeof STROKES)[number];
+/** What a word is. */
+export const WORDS = ['mark', 'letter', 'caption', 'name', 'dimension'] as const;
+export type WordRole = (typeof WORDS)[number];
+
+interface Common {
+	/** The node, wire or core this mark belongs to, so that pointing at one lights all views. */
+	readonly of?: NodeName;
+	/** Conducts now, between the probes or on the net that is pointed at: the copper accent. */
+	readonly lit?: boolean;
+}
+export interface Stroke extends Common {
+	readonly kind: 'stroke';
+	readonly role: StrokeRole;
+	readonly d: string;
+}
+export interface Word extends Common {
+	readonly kind: 'word';
+	readonly role: WordRole;
+	readonly x: number;
+	readonly y: number;
+	readonly text: string;
+	readonly anchor: 'start' | 'middle' | 'end';
+}
+export type Mark = Stroke | Word;
+export interface Figure {
+	readonly width: number;
+	readonly height: number;
+	/** One sentence that says what is to be seen. */
+	readonly title: string;
+	readonly marks: readonly Mark[];
+	/** Where each node can be pointed at. */
+	readonly points: ReadonlyMap<NodeName, { readonly x: number; readonly y: number }>;
+}
