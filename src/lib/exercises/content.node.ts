@@ -7,11 +7,16 @@ import { shelve } from './shelf';
 
 export const CONTENT = fileURLToPath(new URL('./content', import.meta.url));
 
+const foldersIn = (path: string): string[] =>
+	readdirSync(path, { withFileTypes: true })
+		.filter((entry) => entry.isDirectory())
+		.map((entry) => entry.name);
+
 /** Texts by `FOLDER/FILE`. */
 export const readTexts = (): Record<string, string> =>
 	Object.fromEntries(
-		readdirSync(CONTENT).flatMap((folder) =>
-			readdirSync(join(CONTENT, folder)).map((file) => [
+		foldersIn(CONTENT).flatMap((folder) =>
+			['exercise.json', 'text.md'].map((file) => [
 				`${folder}/${file}`,
 				readFileSync(join(CONTENT, folder, file), 'utf8')
 			])

@@ -23,8 +23,10 @@ export interface Belief {
 	readonly id: string;
 	readonly says: string;
 	readonly truth: string;
-	/** Pairs that show it: ticked by mistake, or left failing. */
+	/** Pairs that show it when they are got wrong. */
 	readonly shownBy: readonly (readonly [string, string])[];
+	/** find: faults that show it when they are named. */
+	readonly shownByNaming: readonly Fault[];
 }
 /** Wires that someone might solder; `says` is what the judge must find wrong at least. */
 export interface WrongAnswer {
@@ -117,7 +119,11 @@ export interface Judged {
 		readonly found: boolean;
 		/** Every fault of the list that no probe can tell from the hidden one. */
 		readonly alike: readonly Fault[];
-		/** Every fault of the list that agrees with all readings taken: `alike` alone means proven. */
+		/** Every fault of the list that agrees with all readings taken; `alike` is among them. */
 		readonly fitting: readonly Fault[];
+		/** The readings would fit a sound bench too. */
+		readonly soundFits: boolean;
+		/** The readings leave nothing but the hidden fault's class. */
+		readonly proven: boolean;
 	};
 }

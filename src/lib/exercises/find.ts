@@ -28,12 +28,16 @@ export const probesTaken = (probes: readonly Probe[]): Probe[] =>
 /** The faults to choose from: those of the bench without the hidden one. */
 export const faultsToName = (exercise: FindExercise): Fault[] => faultListOf(exercise.bench);
 
-/** Faults of the list that agree with every reading taken. */
-function fittingOf(exercise: FindExercise, probes: readonly Probe[]): Fault[] {
+/** Which of these hypotheses, each a list of faults, agree with every reading taken. */
+function fittingOf<H extends readonly Fault[]>(
+	exercise: FindExercise,
+	hypotheses: readonly H[],
+	probes: readonly Probe[]
+): H[] {
 	const truth = truthOf(exercise);
 	const read = probes.map((probe) => answerTo(truth, probe));
-	return faultsToName(exercise).filter((fault) => {
-		const bench = withFaults(exercise.bench, [fault]);
+	return hypotheses.filter((faults) => {
+		const bench = withFaults(exercise.bench, faults);
 		return probes.every((probe, i) => answerTo(bench, probe) === read[i]);
 	});
 }
@@ -76,7 +80,10 @@ export function judgeHunt(
 	const { hidden, most } = exercise;
 	const found = sameClass(exercise.bench, named ? [named] : [], [hidden]);
 	const alike = classOf(exercise.bench, [hidden]);
-	const fitting = fittingOf(exercise, own);
+	const singles = faultsToName(exercise).map((fault) => [fault] as const);
+	const fitting = fittingOf(exercise, singles, own).map(([fault]) => fault);
+	const soundFits = fittingOf(exercise, [[]], own).length > 0;
+	const proven = !soundFits && fitting.length === alike.length;
 	const inTime = own.length <= most;
 	return {
 		...shared,
@@ -84,6 +91,6 @@ export function judgeHunt(
 		passed: found && inTime,
 		items: itemOf(exercise, named, own),
 		refused: null,
-		find: { used: own.length, most, hidden, named, found, alike, fitting }
+		find: { used: own.length, most, hidden, named, found, alike, fitting, soundFits, proven }
 	};
 }

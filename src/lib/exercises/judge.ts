@@ -2,16 +2,23 @@
  * The judge: an exercise and an answer in, a result out. Pure; the screens, the tests and the command
  * line call the same function, and it asks the same engine as the meter.
  */
-import type { Answer, Exercise, Item, Judged } from './exercise';
-import { judgeHunt } from './find';
+import type { Answer, Exercise, Judged } from './exercise';
+import { faultKey, judgeHunt } from './find';
 import { judgePrediction, samePair } from './predict';
 import { judgeWiring } from './wire';
 
-/** Beliefs that the mistakes show: one of their pairs was got wrong. */
-const beliefsIn = (exercise: Exercise, items: readonly Item[]): string[] =>
-	exercise.beliefs
-		.filter((b) => b.shownBy.some((p) => items.some((i) => !i.right && samePair(i.pair, p))))
+/** Beliefs that the mistakes show: one of their pairs was got wrong, or one of their faults named. */
+function beliefsIn(exercise: Exercise, { items, find }: Judged): string[] {
+	const wrong = items.filter((i) => !i.right);
+	const named = find?.named && !find.found ? faultKey(find.named) : null;
+	return exercise.beliefs
+		.filter(
+			(b) =>
+				b.shownBy.some((p) => wrong.some((i) => samePair(i.pair, p))) ||
+				b.shownByNaming.some((f) => faultKey(f) === named)
+		)
 		.map((b) => b.id);
+}
 
 function judged(exercise: Exercise, answer: Answer): Judged {
 	if (exercise.kind === 'predict' && answer.kind === 'predict')
@@ -34,5 +41,5 @@ function judged(exercise: Exercise, answer: Answer): Judged {
 /** Judges an answer. Never throws; an answer that cannot be judged has `refused` and score 0. */
 export function judge(exercise: Exercise, answer: Answer): Judged {
 	const result = judged(exercise, answer);
-	return { ...result, beliefs: beliefsIn(exercise, result.items) };
+	return { ...result, beliefs: beliefsIn(exercise, result) };
 }

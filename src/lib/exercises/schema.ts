@@ -8,6 +8,7 @@ import { classOf, faultListOf, sameClass } from '../diagnosis';
 import {
 	checkBench,
 	checkShape,
+	checksOf,
 	exact,
 	fault,
 	list,
@@ -18,6 +19,7 @@ import {
 	strangeRequirement,
 	want,
 	type Bench,
+	type Fault,
 	type Parsed,
 	type Problem,
 	type Requirement,
@@ -34,6 +36,7 @@ import {
 	type WireExercise,
 	type WrongAnswer
 } from './exercise';
+import { faultKey } from './find';
 import { parseProse } from './prose';
 
 export const EXERCISE_FORMAT = 'solderside-exercise';
@@ -82,8 +85,16 @@ const pair = v.pipe(
 	v.strictTuple([node, node], want('two nodes in square brackets')),
 	v.check(([a, b]) => a !== b, want('two different nodes'))
 );
+/** Two nodes, or an input and a source. */
+const namePair = v.strictTuple([v.string(), v.string()], want('two names in square brackets'));
 const belief = exact(
-	{ id, says: words(10, 200), truth: words(10, 400), shownBy: v.optional(list(pair, 'pairs'), []) },
+	{
+		id,
+		says: words(10, 200),
+		truth: words(10, 400),
+		shownBy: v.optional(list(namePair, 'pairs'), []),
+		shownByNaming: v.optional(list(fault, 'faults'), [])
+	},
 	'a belief'
 );
 const source = exact(
@@ -144,7 +155,7 @@ const shapes = {
 							says: some(
 								exact(
 									{
-										pair: v.strictTuple([v.string(), v.string()], want('two names in brackets')),
+										pair: namePair,
 										wanted: v.string(want('what the check wants'))
 									},
 									'a verdict'
@@ -225,6 +236,24 @@ function needDifferent(keys: readonly string[], path: string, what: string) {
 	if (i >= 0) fail(`${path}[${i}]`, `this ${what} stands in the list already`);
 }
 
+type BeliefShape = Shape<ExerciseKind>['beliefs'][number];
+
+/** A belief may only be shown by what this exercise judges. */
+function needShown(
+	beliefs: readonly BeliefShape[],
+	pairs: readonly (readonly [string, string])[],
+	faults: readonly Fault[]
+) {
+	const judged = new Set(pairs.map(keyOf));
+	const named = new Set(faults.map(faultKey));
+	for (const [i, b] of beliefs.entries()) {
+		const pair = b.shownBy.findIndex((p) => !judged.has(keyOf(p)));
+		if (pair >= 0) fail(`$.beliefs[${i}].shownBy[${pair}]`, 'this pair is not judged here');
+		const fault = b.shownByNaming.findIndex((f) => !named.has(faultKey(f)));
+		if (fault >= 0) fail(`$.beliefs[${i}].shownByNaming[${fault}]`, 'nobody can name this here');
+	}
+}
+
 function predictOf(
 	shape: Shape<'predict'>,
 	bench: Bench
@@ -232,6 +261,7 @@ function predictOf(
 	const { state, pairs } = shape;
 	needNodes(bench, state, pairs, '$.pairs', '$.state');
 	needDifferent(pairs.map(keyOf), '$.pairs', 'pair');
+	needShown(shape.beliefs, pairs, []);
 	return { state, pairs };
 }
 
@@ -250,6 +280,8 @@ function wireOf(
 			fail(`$.mayWire[${i}]`, `the bench has no socket "${socket}"`);
 	const strange = strangeRequirement(bench, require);
 	if (strange) need(strange);
+	const checked = require.flatMap((r) => checksOf(r).map((c) => c.pair));
+	needShown(shape.beliefs, checked, []);
 	const wrong = shape.wrong.map((w, i): WrongAnswer => ({
 		...w,
 		wires: wiresOf(shape.bench, w.wires, `$.wrong[${i}].wires`)
@@ -261,10 +293,11 @@ function findOf(shape: Shape<'find'>, bench: Bench): Pick<FindExercise, 'hidden'
 	const { hidden, most } = shape;
 	const at = `$.faults[${bench.faults.length}]`;
 	need(checkBench({ ...shape.bench, faults: [...bench.faults, hidden] }), at, '$.hidden');
-	if (faultListOf(bench).length > 0 && classOf(bench, [hidden]).length === 0)
+	if (classOf(bench, [hidden]).length === 0)
 		fail('$.hidden', 'no fault of the list answers like this one, so nobody could name it');
 	if (sameClass(bench, [hidden], []))
 		fail('$.hidden', 'no probe can tell this fault from a sound bench; choose one that shows');
+	needShown(shape.beliefs, [], faultListOf(bench));
 	return { hidden, most };
 }
 
@@ -287,8 +320,6 @@ function exerciseOf(value: unknown, markdown: string): Exercise {
 		'$.beliefs',
 		'id'
 	);
-	for (const [i, b] of shape.beliefs.entries())
-		needNodes(bench, {}, b.shownBy, `$.beliefs[${i}].shownBy`);
 	if (shape.cautions.chassis === shape.cautions.mains)
 		fail('$.cautions.mains', 'the same text as the other caution; each needs its own');
 	const { id, title, aim, why, cautions, sources, beliefs, hints } = shape;

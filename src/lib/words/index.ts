@@ -9,3 +9,5 @@ export * from './standing';
 export * from './travel';
 export * from './reading';
 export * from './heard';
+export * from './judged';
+export * from './glossary';

@@ -3,7 +3,6 @@
  * sentence. A bench with one socket leaves that socket's name out.
  */
 import {
-	PLUGS,
 	SOCKETS,
 	PLUG_KINDS,
 	splitNode,
@@ -136,7 +135,9 @@ function stateWords(bench: Bench, socket: string, state: string): string {
 	const kind = PLUG_KINDS.find((k) => k === state);
 	const plug = plugOf(bench, state);
 	if (kind) return `${article(kindWords(kind).name)} in ${where}`;
-	return `plug ${state}${plug ? ` (${kindWords(plug.kind).name})` : ''} in ${where}`;
+	return plug
+		? `the ${kindWords(plug.kind).name} ${state} in ${where}`
+		: `plug ${state} in ${where}`;
 }
 
 /** A plug state: `with a TS plug in Stage 1`, `with nothing in the socket`, `with the plugs as they stand`. */
@@ -144,6 +145,3 @@ export function whenWords(bench: Bench, when: When): string {
 	const states = Object.entries(when).map(([socket, state]) => stateWords(bench, socket, state));
 	return `with ${states.length ? andOf(states) : 'the plugs as they stand'}`;
 }
-
-/** Whether the plug kind has conductors at all: a dummy has none. */
-export const hasConductors = (plug: Plug): boolean => PLUGS[plug.kind].conductors.length > 0;

@@ -130,3 +130,11 @@ export function pathWords(bench: Bench, a: NodeName, b: NodeName): PathWords {
 	const words = partedWords(bench, both(bench, a, b), answer);
 	return inside ? { ...words, steps: [...words.steps, `as it is, there are ${inside}`] } : words;
 }
+
+/** The reason alone, as a sentence or two: what joins the nodes, or what keeps them apart. */
+export function whyWords(bench: Bench, a: NodeName, b: NodeName): string {
+	const answer = pathBetween(bench, a, b);
+	return answer.kind === 'joined'
+		? sentence(answer.steps.map((s) => reasonWords(bench, s.through)).join('; '))
+		: pathWords(bench, a, b).verdict;
+}
