@@ -1,5 +1,5 @@
 /** What the judge found, in words: a headline, and a sentence or two on each thing that was judged. */
-import { hearing, withFaults, type Bench } from '../engine';
+import { hearing, type Bench } from '../engine';
 import {
 	replayBench,
 	type Answer,

@@ -166,13 +166,7 @@ function eventWords(event: Event, plug: Plug): string[] {
 	return clauses.length ? [sentence(where + clauses.join('; '))] : [];
 }
 
-function exchangedWords(
-	before: Bench,
-	after: Bench,
-	socket: string,
-	was: Plug | null,
-	is: Plug | null
-) {
+function exchangedWords(before: Bench, after: Bench, socket: string, was: Plug | null) {
 	const where = theSocket(after, socket);
 	const out = was ? [sentence(`${plugName(before, was.id)} comes out of ${where}`)] : [];
 	return [...out, standingWords(after, socket)];
@@ -187,7 +181,7 @@ export function travelWords(before: Bench, after: Bench, socket: string): string
 	const [was, is] = [standingOf(before, socket), standingOf(after, socket)];
 	if (!was || !is || (!was.plug && !is.plug)) return [];
 	if (was.plug?.id !== is.plug?.id || !was.plug || !is.plug)
-		return exchangedWords(before, after, socket, was.plug, is.plug);
+		return exchangedWords(before, after, socket, was.plug);
 	const [from, to] = [was.plug.travel, is.plug.travel];
 	if (from === to) return [];
 	const events = eventsOf(after, is.socket, is.plug, from, to);
