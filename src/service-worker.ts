@@ -17,6 +17,9 @@ const worker = self as unknown as ServiceWorkerGlobalScope;
 const PREFIX = 'solderside-';
 const CACHE = PREFIX + version;
 const TAKE_OVER = 'take over';
+/** A script, since a refresh by header goes nowhere when the address carries a #fragment. */
+const LOAD_AGAIN =
+	'<!doctype html><title>Solderside</title><link rel="icon" href="data:,"><script>location.reload()</script>';
 
 /** Files for those who run the server are not for the learner's machine. */
 const isWanted = (path: string) => !path.endsWith('.example.txt');
@@ -59,7 +62,7 @@ async function page(request: Request, path: string): Promise<Response> {
 	const waiting = worker.registration.waiting;
 	if (waiting && (await isOnlyPage(request))) {
 		waiting.postMessage(TAKE_OVER);
-		return new Response('', { headers: { Refresh: '0', 'Content-Type': 'text/html' } });
+		return new Response(LOAD_AGAIN, { headers: { 'Content-Type': 'text/html' } });
 	}
 	return keptOrFetched(request, path);
 }

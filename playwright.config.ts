@@ -1,0 +1,41 @@
+/**
+ * Browser tests run against the built site, served as a plain static host would serve it.
+ * `npx playwright test` builds first if a source is newer than the build.
+ */
+import { defineConfig } from '@playwright/test';
+import { BROWSER_ARGS, findChromium } from './scripts/machine.mjs';
+
+const port = process.env.SOLDERSIDE_TEST_PORT ?? '4273';
+const address = `http://localhost:${port}/`;
+
+export default defineConfig({
+	testDir: 'tests/browser',
+	outputDir: 'test-results/browser',
+	fullyParallel: true,
+	forbidOnly: true,
+	workers: 2,
+	retries: 0,
+	timeout: 60_000,
+	expect: { timeout: 10_000 },
+	reporter: [['line'], ['json', { outputFile: 'test-results/browser.json' }]],
+	use: {
+		baseURL: address,
+		browserName: 'chromium',
+		headless: true,
+		viewport: { width: 1440, height: 900 },
+		contextOptions: { reducedMotion: 'no-preference' },
+		// Only the offline tests need the worker; elsewhere it would fetch the whole site each time.
+		serviceWorkers: 'block',
+		trace: 'retain-on-failure',
+		launchOptions: { executablePath: findChromium(), args: BROWSER_ARGS }
+	},
+	webServer: {
+		command: 'node scripts/start.mjs',
+		env: { PORT: port },
+		url: address,
+		timeout: 180_000,
+		reuseExistingServer: false,
+		stdout: 'ignore',
+		stderr: 'pipe'
+	}
+});

@@ -1,0 +1,83 @@
+/**
+ * `npm run pictures`: takes the README's pictures from the built site. To add one, add a row to
+ * SHOTS; to refresh them all, run the script and look at what changed. Names given on the command
+ * line take only those.
+ */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { chromium } from '@playwright/test';
+import { BUILD, ROOT, build, isBuilt } from './build.mjs';
+import { BROWSER_ARGS, findChromium } from './machine.mjs';
+import { serve } from './serve.mjs';
+
+const FOLDER = join(ROOT, 'tests/figures/pictures');
+
+const DESKTOP = { width: 1280, height: 900 };
+const PHONE = { width: 390, height: 844 };
+
+/**
+ * One picture. `steps` may do anything a learner does before it is taken; `part` is a selector of
+ * what is taken, where that is not the whole window.
+ * @typedef {{
+ *   name: string,
+ *   path: string,
+ *   viewport: { width: number, height: number },
+ *   scheme: 'light' | 'dark',
+ *   part?: string,
+ *   steps?: (page: import('@playwright/test').Page) => Promise<void>
+ * }} Shot
+ */
+
+/** @type {Shot[]} */
+const SHOTS = [
+	{ name: 'bench', path: '/', viewport: DESKTOP, scheme: 'light' },
+	{ name: 'bench-dark', path: '/', viewport: DESKTOP, scheme: 'dark' },
+	{ name: 'bench-phone', path: '/', viewport: PHONE, scheme: 'light' },
+	{ name: 'exercises', path: '/exercises/', viewport: DESKTOP, scheme: 'light' }
+];
+
+/**
+ * @param {import('@playwright/test').Browser} browser
+ * @param {string} url
+ * @param {Shot} shot
+ */
+async function take(browser, url, { name, path, viewport, scheme, part, steps }) {
+	const context = await browser.newContext({
+		baseURL: url,
+		viewport,
+		colorScheme: scheme,
+		reducedMotion: 'reduce',
+		serviceWorkers: 'block'
+	});
+	const page = await context.newPage();
+	await page.goto(path);
+	await page.locator('html[data-ready="true"]').waitFor();
+	await steps?.(page);
+	await page.evaluate(() => document.fonts.ready);
+	const file = join(FOLDER, `${name}.png`);
+	const target = part ? page.locator(part) : page;
+	await target.screenshot({ path: file, animations: 'disabled', caret: 'hide' });
+	await context.close();
+	console.log(file);
+}
+
+const names = process.argv.slice(2);
+const unknown = names.filter((name) => !SHOTS.some((shot) => shot.name === name));
+if (unknown.length > 0) {
+	console.error(
+		`No picture is called ${unknown.join(', ')}. There are: ${SHOTS.map((shot) => shot.name).join(', ')}.`
+	);
+	process.exit(2);
+}
+
+if (!isBuilt(ROOT) && !build()) process.exit(1);
+mkdirSync(FOLDER, { recursive: true });
+const site = await serve(BUILD, { port: 0 });
+const browser = await chromium.launch({ executablePath: findChromium(), args: BROWSER_ARGS });
+try {
+	for (const shot of SHOTS)
+		if (names.length === 0 || names.includes(shot.name)) await take(browser, site.url, shot);
+} finally {
+	await browser.close();
+	site.close();
+}

@@ -1,0 +1,160 @@
+/**
+ * After one visit the site works without a network, and a new release neither breaks a page that
+ * is open nor waits for ever. The site that is served here is a copy of the build, which a test
+ * may replace by a "new release" of itself.
+ */
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { BrowserContext, Page } from '@playwright/test';
+import { BUILD } from '../../scripts/build.mjs';
+import { serve } from '../../scripts/serve.mjs';
+import { expect, open, ready, test as base } from './support';
+
+interface Site {
+	url: string;
+	folder: string;
+}
+
+const test = base.extend<{ site: Site }>({
+	site: async ({ problems: _ }, use) => {
+		const folder = mkdtempSync(join(tmpdir(), 'solderside-site-'));
+		cpSync(BUILD, folder, { recursive: true });
+		const { url, close } = await serve(folder, { port: 0 });
+		await use({ url, folder });
+		close();
+		rmSync(folder, { recursive: true });
+	}
+});
+test.use({ serviceWorkers: 'allow' });
+
+/** Opens the site and waits until the worker has taken the page in hand. */
+async function visit(page: Page, url: string): Promise<void> {
+	await open(page, url);
+	await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
+}
+
+/** Failed requests are what being offline means; anything else stays a problem. */
+function forgive(problems: string[]): void {
+	const others = problems.filter((problem) => !problem.includes('ERR_INTERNET_DISCONNECTED'));
+	problems.splice(0, problems.length, ...others);
+}
+
+async function offline(context: BrowserContext): Promise<void> {
+	await context.setOffline(true);
+}
+
+test('after one visit every page works without a network', async ({
+	page,
+	context,
+	site,
+	problems
+}) => {
+	await visit(page, site.url);
+	await offline(context);
+	const isCut = await page.evaluate(() =>
+		fetch('/not-kept.txt').then(
+			() => false,
+			() => true
+		)
+	);
+	expect(isCut, 'the network is cut').toBe(true);
+	forgive(problems);
+
+	await page.reload();
+	await ready(page);
+	const heading = page.getByRole('heading', { level: 1 });
+	await expect(heading).toBeVisible();
+	for (const path of ['exercises/', 'exercises', 'exercises/index.html', 'exercises/?a=1#b']) {
+		await open(page, site.url + path);
+		await expect(heading).toBeVisible();
+	}
+	for (const path of ['', 'index.html', '?a=1#b']) {
+		await open(page, site.url + path);
+		await expect(heading).toBeVisible();
+	}
+});
+
+const RELEASE = 'meta[name="release"]';
+
+/** Makes of the served copy a release that differs in its worker, its pages and its modules. */
+function publish({ folder }: Site, name: string): void {
+	const worker = join(folder, 'service-worker.js');
+	const version = JSON.parse(readFileSync(join(folder, '_app/version.json'), 'utf8')).version;
+	const old = readFileSync(worker, 'utf8');
+	const changed = old.replaceAll(String(version), name);
+	expect(changed, 'the worker carries its release').not.toBe(old);
+	writeFileSync(worker, changed);
+	const page = join(folder, 'index.html');
+	const html = readFileSync(page, 'utf8');
+	writeFileSync(
+		page,
+		html.replace('<meta charset', `<meta name="release" content="${name}" /><meta charset`)
+	);
+}
+
+/** Asks for the new worker, and waits until it stands ready. */
+async function fetchRelease(page: Page): Promise<void> {
+	await page.evaluate(async () => {
+		const registration = await navigator.serviceWorker.ready;
+		await registration.update();
+	});
+	await page.waitForFunction(async () => {
+		const registration = await navigator.serviceWorker.ready;
+		return registration.waiting?.state === 'installed';
+	});
+}
+
+/** The names of the caches that hold a release. */
+const releases = (page: Page) => page.evaluate(() => caches.keys());
+
+test('a page that is open keeps its release while another stays open', async ({
+	page,
+	context,
+	site
+}) => {
+	await visit(page, site.url);
+	const before = await releases(page);
+	expect(before).toHaveLength(1);
+	const second = await context.newPage();
+	await visit(second, site.url);
+
+	publish(site, 'second-release');
+	await fetchRelease(page);
+	for (let times = 0; times < 3; times++) {
+		await page.reload();
+		await ready(page);
+	}
+	await expect(page.locator(RELEASE)).toHaveCount(0);
+	expect(await releases(second)).toContain(before[0]);
+
+	// A third tab is not a reload either.
+	await page.close();
+	const third = await context.newPage();
+	await open(third, site.url);
+	await expect(third.locator(RELEASE)).toHaveCount(0);
+	expect(await releases(second)).toContain(before[0]);
+});
+
+test('the only page takes over a new release when it is loaded anew', async ({
+	page,
+	context,
+	site
+}) => {
+	await visit(page, `${site.url}#kept`);
+	publish(site, 'second-release');
+	await fetchRelease(page);
+	// The worker in charge learns a moment later than the page that another one is waiting.
+	await expect(async () => {
+		await page.reload();
+		await ready(page);
+		await expect(page.locator(RELEASE)).toHaveCount(1, { timeout: 1000 });
+	}).toPass({ timeout: 20_000 });
+	expect(page.url()).toBe(`${site.url}#kept`);
+	expect(await releases(page)).toEqual(['solderside-second-release']);
+
+	await offline(context);
+	await page.reload();
+	await ready(page);
+	await expect(page.locator(RELEASE)).toHaveAttribute('content', 'second-release');
+});
