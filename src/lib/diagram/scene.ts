@@ -22,7 +22,7 @@ export interface PlacedSocket extends Point {
 	readonly drawing: SocketDrawing;
 	readonly plug: Plug | null;
 }
-/** A device or a plug: a box with terminals along its left edge. */
+/** A device or a plug: a box with terminals along one edge. */
 export interface Placed extends Point {
 	readonly id: string;
 	readonly what: 'device' | 'plug';
@@ -31,6 +31,8 @@ export interface Placed extends Point {
 	readonly device?: Device;
 	readonly plug?: Plug;
 	readonly terminals: readonly string[];
+	/** The edge its terminals stand on. */
+	readonly side: 'left' | 'right';
 }
 export interface PlacedWire {
 	/** A wire's id, or `cable:core`. */
@@ -57,8 +59,8 @@ export interface Scene {
 	readonly points: ReadonlyMap<NodeName, Point>;
 }
 
-const EDGE = 34;
-const BOX = { w: 224, gap: 26, head: 42, step: 34 } as const;
+const EDGE = 28;
+const BOX = { w: 190, gap: 24, head: 42, step: 34 } as const;
 const COLUMNS = 4;
 
 interface Plan {
@@ -76,38 +78,68 @@ function planOf(bench: Bench): Plan {
 	return { panel: { x: EDGE, y: EDGE, w, h }, columns, rows };
 }
 
-function placeBoxes(bench: Bench, plan: Plan): Placed[] {
-	const things = [
-		...bench.plugs.map((plug) => ({
-			id: plug.id,
-			what: 'plug' as const,
-			plug,
-			terminals: PLUGS[plug.kind].conductors as readonly string[]
-		})),
-		...bench.devices.map((device) => ({
-			id: device.id,
-			what: 'device' as const,
-			device,
-			terminals: DEVICES[device.kind].terminals
-		}))
+type Thing = Omit<Placed, 'x' | 'y' | 'w' | 'h'>;
+
+const plugThing = (plug: Plug): Thing => ({
+	id: plug.id,
+	what: 'plug',
+	plug,
+	terminals: PLUGS[plug.kind].conductors,
+	side: 'right'
+});
+const deviceThing = (device: Device): Thing => ({
+	id: device.id,
+	what: 'device',
+	device,
+	terminals: DEVICES[device.kind].terminals,
+	side: 'left'
+});
+
+/** The first plug that a core or wire joins to the device, or null. */
+function plugOf(bench: Bench, device: Device): Plug | null {
+	const ends = [
+		...bench.wires.map((w) => [w.from, w.to]),
+		...bench.cables.flatMap((c) => c.cores.map(([a, b]) => [a, b]))
 	];
-	let x = plan.panel.x + plan.panel.w + 110;
+	const others = ends
+		.map((pair) => pair.map((n) => splitNode(n)[0]))
+		.filter((owners) => owners.includes(device.id))
+		.flat();
+	return bench.plugs.find((p) => others.includes(p.id)) ?? null;
+}
+
+/** Rows beside the panel: a plug with the device behind it, or one thing alone. */
+function rowsOf(bench: Bench): Thing[][] {
+	const taken = new Set<string>();
+	const pairs = bench.devices.map((device) => {
+		const plug = plugOf(bench, device);
+		if (!plug || taken.has(plug.id)) return [deviceThing(device)];
+		taken.add(plug.id);
+		return [plugThing(plug), deviceThing(device)];
+	});
+	const loose = bench.plugs.filter((p) => !taken.has(p.id)).map((p) => [plugThing(p)]);
+	return [...loose, ...pairs.sort((a, b) => a.length - b.length)];
+}
+
+const heightOf = (thing: Thing): number =>
+	BOX.head + Math.max(1, thing.terminals.length) * BOX.step;
+
+function placeBoxes(bench: Bench, plan: Plan): Placed[] {
+	const left = plan.panel.x + plan.panel.w + 84;
 	let y = plan.panel.y;
-	return things.map((thing) => {
-		const h = BOX.head + Math.max(1, thing.terminals.length) * BOX.step;
-		if (y > plan.panel.y && y + h > plan.panel.y + plan.panel.h) {
-			x += BOX.w + 80;
-			y = plan.panel.y;
-		}
-		const placed: Placed = { ...thing, x, y, w: BOX.w, h };
-		y += h + BOX.gap;
+	return rowsOf(bench).flatMap((row) => {
+		const placed = row.map((thing, column): Placed => {
+			const x = left + column * (BOX.w + 64);
+			return { ...thing, x, y, w: BOX.w, h: heightOf(thing) };
+		});
+		y += Math.max(...row.map(heightOf)) + BOX.gap;
 		return placed;
 	});
 }
 
-/** Where a box's terminal stands: on its left edge. */
+/** Where a box's terminal stands: a device's on its left edge, a plug's at its cable end. */
 export const terminalPoint = (box: Placed, index: number): Point => ({
-	x: box.x,
+	x: box.side === 'left' ? box.x : box.x + box.w,
 	y: box.y + BOX.head + (index + 0.4) * BOX.step
 });
 
@@ -164,6 +196,15 @@ function leadPath(a: Point, b: Point, nth: number): { d: string; mark: Point } {
 	return { d: p.toString(), mark: { x: b.x - 34, y: b.y - 1 } };
 }
 
+/** A lead between a plug's cable end and a device: nearly straight, level at both ends. */
+function spanPath(a: Point, b: Point): { d: string; mark: Point } {
+	const reach = Math.max(24, Math.abs(b.x - a.x) * 0.5);
+	const p = path();
+	p.moveTo(a.x, a.y);
+	p.bezierCurveTo(a.x + reach, a.y, b.x - reach, b.y, b.x, b.y);
+	return { d: p.toString(), mark: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 } };
+}
+
 function placeWires(
 	bench: Bench,
 	points: ReadonlyMap<NodeName, Point>,
@@ -175,14 +216,17 @@ function placeWires(
 			c.cores.map(([from, to], i) => ({ name: `${c.id}:${i}`, from, to, core: true }))
 		)
 	];
+	const isBox = (node: NodeName) => boxIds.has(splitNode(node)[0]);
 	return all.map((wire, nth) => {
 		const a = points.get(wire.from)!;
 		const b = points.get(wire.to)!;
-		const isBox = (node: NodeName) => boxIds.has(splitNode(node)[0]);
-		const [start, end] = isBox(wire.from) && !isBox(wire.to) ? [b, a] : [a, b];
-		const made =
-			isBox(wire.from) !== isBox(wire.to) ? leadPath(start, end, nth) : jumperPath(a, b, nth);
-		return { ...wire, ...made };
+		const [left, right] = a.x <= b.x ? [a, b] : [b, a];
+		if (isBox(wire.from) && isBox(wire.to)) return { ...wire, ...spanPath(left, right) };
+		if (isBox(wire.from) || isBox(wire.to)) {
+			const [lug, box] = isBox(wire.from) ? [b, a] : [a, b];
+			return { ...wire, ...leadPath(lug, box, nth) };
+		}
+		return { ...wire, ...jumperPath(a, b, nth) };
 	});
 }
 
