@@ -4,3 +4,4 @@ export * from './scene';
 export * from './lit';
 export * from './roving';
 export * from './figure';
+export * from './route';

@@ -3,7 +3,6 @@
  * a path. `turn` is 1 for the rear, −1 for the front and anything between while the panel turns
  * about its vertical axis: x is multiplied by it, so the front is the true mirror image of the rear.
  */
-import { path } from 'd3-path';
 import {
 	DEVICES,
 	PANEL,
@@ -15,6 +14,15 @@ import {
 	type Plug,
 	type Socket
 } from '../engine';
+import {
+	curvePath,
+	middleOf,
+	pointsAlong,
+	routeOf,
+	type Curve,
+	type End,
+	type Obstacle
+} from './route';
 import { PITCH, socketDrawing, type Point, type SocketDrawing } from './socket';
 
 export interface PlacedSocket extends Point {
@@ -42,6 +50,7 @@ export interface PlacedWire {
 	readonly d: string;
 	readonly mark: Point;
 	readonly core: boolean;
+	readonly ink: Ink;
 }
 export interface Scene {
 	readonly width: number;
@@ -166,75 +175,129 @@ function pointsOf(
 	return points;
 }
 
-/** A jumper between lugs: an arc with slack, bulging to alternate sides so that wires part. */
-function jumperPath(a: Point, b: Point, nth: number): { d: string; mark: Point } {
-	const [dx, dy] = [b.x - a.x, b.y - a.y];
-	const length = Math.hypot(dx, dy) || 1;
-	const side = nth % 2 === 0 ? 1 : -1;
-	const bulge = side * (20 + Math.min(54, length * 0.22) + 7 * Math.floor(nth / 2));
-	const [nx, ny] = [(-dy / length) * bulge, (dx / length) * bulge];
-	const p = path();
-	p.moveTo(a.x, a.y);
-	p.bezierCurveTo(
-		a.x + dx * 0.2 + nx,
-		a.y + dy * 0.2 + ny,
-		a.x + dx * 0.8 + nx,
-		a.y + dy * 0.8 + ny,
-		b.x,
-		b.y
-	);
-	return { d: p.toString(), mark: { x: a.x + dx / 2 + nx * 0.75, y: a.y + dy / 2 + ny * 0.75 } };
+export const INKS = ['hot', 'cold', 'shield', 'other'] as const;
+/** What a wire carries by the contacts it joins: its ink, its line pattern and its letter follow. */
+export type Ink = (typeof INKS)[number];
+const CARRIES: Readonly<Record<string, Ink>> = {
+	...{ '2': 'hot', T: 'hot', TN: 'hot', tip: 'hot', hot: 'hot' },
+	...{ '3': 'cold', R: 'cold', RN: 'cold', ring: 'cold', cold: 'cold' },
+	...{ '1': 'shield', S: 'shield', SN: 'shield', '1N': 'shield', sleeve: 'shield' },
+	...{ shield: 'shield', shell: 'shield', G: 'shield', chassis: 'shield', '': 'shield' }
+};
+
+/** The ink of a wire: what both ends carry, or `other` where they differ. */
+export function inkOf(from: NodeName, to: NodeName): Ink {
+	const [a, b] = [from, to].map((n) => CARRIES[splitNode(n)[1]] ?? 'other');
+	return a !== undefined && a === b ? a : 'other';
 }
 
-/** A lead that arrives at a box: level at the box, with slack on the way. */
-function leadPath(a: Point, b: Point, nth: number): { d: string; mark: Point } {
-	const reach = Math.max(60, Math.abs(b.x - a.x) * 0.45);
-	const sag = 14 + (nth % 5) * 9;
-	const p = path();
-	p.moveTo(a.x, a.y);
-	p.bezierCurveTo(a.x + reach * 0.5, a.y + sag, b.x - reach, b.y + sag * 0.3, b.x, b.y);
-	return { d: p.toString(), mark: { x: b.x - 34, y: b.y - 1 } };
+function obstaclesOf(sockets: readonly PlacedSocket[]): Obstacle[] {
+	return sockets.flatMap((s) => [
+		...s.drawing.lugs.flatMap((lug): Obstacle[] => {
+			const [x, y] = [s.x + lug.x, s.y + lug.y];
+			const mark = { x: x + lug.mark.x, y: y + lug.mark.y };
+			const of = `${s.socket.id}.${lug.contact}`;
+			return [
+				{ x, y, r: 15, of },
+				{ ...mark, r: 9 + 3 * (lug.contact.length - 1) },
+				{ x: x + 18, y: y + 6, r: 5 }
+			];
+		}),
+		...s.drawing.breaks.flatMap((b): Obstacle[] =>
+			[0.35, 0.5, 0.65].map((t) => ({
+				x: s.x + b.from.x + (b.to.x - b.from.x) * t,
+				y: s.y + b.from.y + (b.to.y - b.from.y) * t,
+				r: 7
+			}))
+		)
+	]);
 }
 
-/** A lead between a plug's cable end and a device: nearly straight, level at both ends. */
-function spanPath(a: Point, b: Point): { d: string; mark: Point } {
-	const reach = Math.max(24, Math.abs(b.x - a.x) * 0.5);
-	const p = path();
-	p.moveTo(a.x, a.y);
-	p.bezierCurveTo(a.x + reach, a.y, b.x - reach, b.y, b.x, b.y);
-	return { d: p.toString(), mark: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 } };
+interface Laid {
+	readonly curve: Curve;
+	/** Whether each end stands on the panel, and turns with it. */
+	readonly turns: readonly [boolean, boolean];
+}
+
+function layWires(
+	wires: readonly Omit<PlacedWire, 'd' | 'mark'>[],
+	sockets: readonly PlacedSocket[],
+	boxes: readonly Placed[],
+	points: ReadonlyMap<NodeName, Point>
+): Laid[] {
+	const socketOf = new Map(sockets.map((s) => [s.socket.id, s]));
+	const boxOf = new Map(boxes.map((b) => [b.id, b]));
+	const end = (node: NodeName): End => {
+		const [owner, contact] = splitNode(node);
+		const lug = socketOf.get(owner)?.drawing.lugs.find((l) => l.contact === contact);
+		const side = boxOf.get(owner)?.side;
+		const outward = side === 'right' ? [0] : side === 'left' ? [Math.PI] : [-Math.PI / 2];
+		return { ...points.get(node)!, ways: lug?.ways ?? outward, of: node };
+	};
+	const around = new Map(sockets.map((s) => [s.socket.id, obstaclesOf([s])]));
+	const lain = new Map<string, Point[][]>();
+	return wires.map(({ from, to }) => {
+		const owners = [...new Set([splitNode(from)[0], splitNode(to)[0]])];
+		const near = owners.flatMap((id) => around.get(id) ?? []);
+		const others = owners.flatMap((id) => lain.get(id) ?? []);
+		const curve = routeOf(end(from), end(to), near, others);
+		for (const id of owners) lain.set(id, [...(lain.get(id) ?? []), pointsAlong(curve)]);
+		const turns = (node: NodeName) => !boxOf.has(splitNode(node)[0]);
+		return { curve, turns: [turns(from), turns(to)] };
+	});
+}
+
+/** The last layout of wires: a plug that travels leaves every wire where it is. */
+let last: { readonly key: readonly unknown[]; readonly laid: readonly Laid[] } | null = null;
+
+function laidWires(
+	bench: Bench,
+	wires: readonly Omit<PlacedWire, 'd' | 'mark'>[],
+	plan: Plan,
+	boxes: readonly Placed[]
+): readonly Laid[] {
+	const names = bench.plugs.map((p) => `${p.id} ${p.kind}`).join(' ');
+	const metal = bench.panel.metal;
+	const key = [bench.sockets, bench.wires, bench.cables, bench.devices, names, metal];
+	if (last && key.every((part, i) => part === last!.key[i])) return last.laid;
+	const sockets = placeSockets(bench, plan, 1);
+	const points = pointsOf(sockets, boxes, plan, 1, metal);
+	const laid = layWires(wires, sockets, boxes, points);
+	last = { key, laid };
+	return laid;
 }
 
 function placeWires(
 	bench: Bench,
-	points: ReadonlyMap<NodeName, Point>,
-	boxIds: ReadonlySet<string>
+	plan: Plan,
+	boxes: readonly Placed[],
+	turn: number
 ): PlacedWire[] {
 	const all = [
 		...bench.wires.map((w) => ({ name: w.id, from: w.from, to: w.to, core: false })),
 		...bench.cables.flatMap((c) =>
 			c.cores.map(([from, to], i) => ({ name: `${c.id}:${i}`, from, to, core: true }))
 		)
-	];
-	const isBox = (node: NodeName) => boxIds.has(splitNode(node)[0]);
-	return all.map((wire, nth) => {
-		const a = points.get(wire.from)!;
-		const b = points.get(wire.to)!;
-		const [left, right] = a.x <= b.x ? [a, b] : [b, a];
-		if (isBox(wire.from) && isBox(wire.to)) return { ...wire, ...spanPath(left, right) };
-		if (isBox(wire.from) || isBox(wire.to)) {
-			const [lug, box] = isBox(wire.from) ? [b, a] : [a, b];
-			return { ...wire, ...leadPath(lug, box, nth) };
-		}
-		return { ...wire, ...jumperPath(a, b, nth) };
+	].map((w) => ({ ...w, ink: inkOf(w.from, w.to) }));
+	const laid = laidWires(bench, all, plan, boxes);
+	const middle = plan.panel.x + plan.panel.w / 2;
+	const turned = (p: Point, turns: boolean): Point =>
+		turns ? { x: middle + turn * (p.x - middle), y: p.y } : p;
+	return all.map((wire, i) => {
+		const { curve: c, turns } = laid[i]!;
+		const curve: Curve = {
+			a: turned(c.a, turns[0]),
+			c1: turned(c.c1, turns[0]),
+			c2: turned(c.c2, turns[1]),
+			b: turned(c.b, turns[1])
+		};
+		return { ...wire, d: curvePath(curve), mark: middleOf(curve) };
 	});
 }
 
-/** The scene of a bench. `turn` from 1 (rear) to −1 (front). */
-export function sceneOf(bench: Bench, turn = 1): Scene {
-	const plan = planOf(bench);
+function placeSockets(bench: Bench, plan: Plan, turn: number): PlacedSocket[] {
 	const middle = plan.panel.x + plan.panel.w / 2;
-	const sockets = bench.sockets.map((socket, i): PlacedSocket => {
+	return bench.sockets.map((socket, i): PlacedSocket => {
 		const column = i % plan.columns;
 		const rearX = plan.panel.x + 18 + (column + 0.5) * PITCH.x;
 		return {
@@ -245,9 +308,15 @@ export function sceneOf(bench: Bench, turn = 1): Scene {
 			y: plan.panel.y + 4 + (Math.floor(i / plan.columns) + 0.5) * PITCH.y
 		};
 	});
+}
+
+/** The scene of a bench. `turn` from 1 (rear) to −1 (front). */
+export function sceneOf(bench: Bench, turn = 1): Scene {
+	const plan = planOf(bench);
+	const sockets = placeSockets(bench, plan, turn);
 	const boxes = placeBoxes(bench, plan);
 	const points = pointsOf(sockets, boxes, plan, turn, bench.panel.metal);
-	const wires = placeWires(bench, points, new Set(boxes.map((b) => b.id)));
+	const wires = placeWires(bench, plan, boxes, turn);
 	const right = Math.max(plan.panel.x + plan.panel.w, ...boxes.map((b) => b.x + b.w));
 	const below = Math.max(plan.panel.y + plan.panel.h, ...boxes.map((b) => b.y + b.h));
 	return {

@@ -6,7 +6,7 @@
  * contact below its spring (common practice). Shapes are path strings, so that a figure can be
  * compared in plain Node.
  */
-import { path } from 'd3-path';
+import { pathRound } from 'd3-path';
 import { SOCKETS, type SocketKind } from '../engine';
 
 export interface Point {
@@ -18,6 +18,8 @@ export interface LugPlace extends Point {
 	readonly form: 'cup' | 'lug' | 'chassis';
 	/** Where its mark stands, relative to the lug. */
 	readonly mark: Point;
+	/** Directions in which a wire leaves it, radians: 0 to the right, π/2 down. */
+	readonly ways: readonly number[];
 }
 /** What a shape is, which decides how it is inked. */
 export type Role = 'body' | 'insulator' | 'outline' | 'fine' | 'hole' | 'metal' | 'hidden';
@@ -46,9 +48,9 @@ export const FLANGE = { x: 142, y: 220 } as const;
 /** Distance from cell to cell. */
 export const PITCH = { x: 330, y: 496 } as const;
 
-type Draw = (p: ReturnType<typeof path>) => void;
+type Draw = (p: ReturnType<typeof pathRound>) => void;
 const shape = (role: Role, draw: Draw): Shape => {
-	const p = path();
+	const p = pathRound(2);
 	draw(p);
 	return { role, d: p.toString() };
 };
@@ -88,19 +90,26 @@ const CUPS: Readonly<Record<'left' | 'right' | 'below', Point>> = {
 	below: { x: 0, y: -36 }
 };
 
+/** Eighths of a turn: 0 right, 2 down, 4 left, 6 up. */
+const ways = (...eighths: number[]): number[] => eighths.map((n) => (n * Math.PI) / 4);
+const ALL_WAYS = ways(0, 1, 2, 3, 4, 5, 6, 7);
+
+/** A cup stands out of the page, so its wire bends off any way that is not over its mark. */
 function cup(contact: string, at: Point, mark: Point): LugPlace {
-	return { contact, ...at, form: 'cup', mark };
+	const over = Math.atan2(mark.y, mark.x);
+	const free = ALL_WAYS.filter((w) => Math.cos(w - over) < 0.8);
+	return { contact, ...at, form: 'cup', mark, ways: free };
 }
 
 function threePinLugs(kind: SocketKind, down: number): LugPlace[] {
 	const male = SOCKETS[kind].threePin === 'male';
 	const move = (p: Point): Point => ({ x: p.x, y: p.y + down });
 	const lugs = [
-		cup('1', move(male ? CUPS.right : CUPS.left), { x: 0, y: -29 }),
-		cup('2', move(male ? CUPS.left : CUPS.right), { x: 0, y: -29 }),
-		cup('3', move(CUPS.below), { x: 25, y: 4 })
+		cup('1', move(male ? CUPS.right : CUPS.left), { x: 0, y: -27 }),
+		cup('2', move(male ? CUPS.left : CUPS.right), { x: 0, y: -27 }),
+		cup('3', move(CUPS.below), { x: 26, y: 0 })
 	];
-	if ('1N' in SOCKETS[kind].breaks) lugs.push(cup('1N', move({ x: -62, y: -60 }), { x: 0, y: 31 }));
+	if ('1N' in SOCKETS[kind].breaks) lugs.push(cup('1N', move({ x: -62, y: -60 }), { x: 0, y: 27 }));
 	return lugs;
 }
 
@@ -109,12 +118,14 @@ function jackLugs(kind: SocketKind, y: number): LugPlace[] {
 	const { contacts, changeover } = SOCKETS[kind];
 	const has = (c: string) => contacts.includes(c);
 	const lower = y + 76;
+	const single = !changeover && !has('TN');
 	const lug = (contact: string, x: number, row: number): LugPlace => ({
 		contact,
 		x,
 		y: row,
 		form: 'lug',
-		mark: { x: 0, y: row === y ? -27 : 36 }
+		mark: { x: contact.length > 1 ? -26 : -22, y: 0 },
+		ways: single ? ways(1, 2, 3, 5, 6, 7) : row === y ? ways(5, 6, 7) : ways(1, 2, 3)
 	});
 	if (changeover)
 		return [
@@ -136,7 +147,8 @@ const CHASSIS_LUG: LugPlace = {
 	x: 113,
 	y: -184,
 	form: 'chassis',
-	mark: { x: -25, y: 4 }
+	mark: { x: -25, y: 0 },
+	ways: ways(1, 2, 3)
 };
 
 function flange(): Shape[] {
@@ -150,7 +162,7 @@ function flange(): Shape[] {
 
 function hybrid(kind: SocketKind): SocketDrawing {
 	const breaks = Object.keys(SOCKETS[kind].breaks).length > 0;
-	const block = { y: 22, h: breaks ? 170 : 92 };
+	const block = { y: 22, h: breaks ? 168 : 92 };
 	const lugs = [...threePinLugs(kind, 0), ...jackLugs(kind, block.y + 46), CHASSIS_LUG];
 	const pins = threePinLugs(kind, 0).filter((l) => l.contact !== '1N');
 	return {

@@ -1,0 +1,115 @@
+/**
+ * How a wire lies: the least-cost curve out of a small family. A curve leaves each end in a
+ * direction in which a wire would leave that cup or lug, with more or less slack. It costs its
+ * length, and more for coming near a lug, a mark or a break sign it does not belong to, or for
+ * running along a wire that was there before. So a wire never moves because another one is added.
+ */
+import { pathRound } from 'd3-path';
+import type { Point } from './socket';
+
+export interface Curve {
+	readonly a: Point;
+	readonly c1: Point;
+	readonly c2: Point;
+	readonly b: Point;
+}
+/** A round thing to keep clear of. */
+export interface Obstacle extends Point {
+	readonly r: number;
+	/** Whose it is: a wire that ends there may touch it. */
+	readonly of?: string;
+}
+export interface End extends Point {
+	/** Directions a wire may leave in, radians, 0 to the right, π/2 down. */
+	readonly ways: readonly number[];
+	readonly of: string;
+}
+
+const SAMPLES = 26;
+const SLACK = [0.3, 0.55, 0.9, 1.3] as const;
+
+const at = ({ a, c1, c2, b }: Curve, t: number): Point => {
+	const u = 1 - t;
+	const [p, q, r, s] = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t];
+	return { x: p * a.x + q * c1.x + r * c2.x + s * b.x, y: p * a.y + q * c1.y + r * c2.y + s * b.y };
+};
+/** Points along a curve, ends included. */
+export const pointsAlong = (curve: Curve, samples = SAMPLES): Point[] =>
+	Array.from({ length: samples + 1 }, (_, i) => at(curve, i / samples));
+
+const ahead = (from: Point, way: number, reach: number): Point => ({
+	x: from.x + Math.cos(way) * reach,
+	y: from.y + Math.sin(way) * reach
+});
+
+function lengthOf(points: readonly Point[]): number {
+	let sum = 0;
+	for (let i = 1; i < points.length; i++)
+		sum += Math.hypot(points[i]!.x - points[i - 1]!.x, points[i]!.y - points[i - 1]!.y);
+	return sum;
+}
+
+/** Nearness to what is in the way, and to wires that were there before. */
+function crowding(
+	points: readonly Point[],
+	ends: readonly string[],
+	obstacles: readonly Obstacle[],
+	others: readonly (readonly Point[])[]
+): number {
+	let cost = 0;
+	for (const o of obstacles) {
+		if (o.of !== undefined && ends.includes(o.of)) continue;
+		let nearest = Infinity;
+		for (const p of points) nearest = Math.min(nearest, Math.hypot(p.x - o.x, p.y - o.y) - o.r);
+		if (nearest < 0) cost += 900 - 20 * nearest;
+		else if (nearest < 10) cost += (10 - nearest) * 12;
+	}
+	for (const other of others) {
+		let along = 0;
+		for (const p of points.slice(3, -3))
+			for (const q of other) if (Math.abs(p.x - q.x) < 7 && Math.abs(p.y - q.y) < 7) along += 1;
+		// One crossing costs little; lying on top of another wire costs much.
+		cost += along * 6 + Math.max(0, along - 3) * 22;
+	}
+	return cost;
+}
+
+/** The best curve between two ends. `others`: points along wires that were there before. */
+export function routeOf(
+	from: End,
+	to: End,
+	obstacles: readonly Obstacle[],
+	others: readonly (readonly Point[])[] = []
+): Curve {
+	const span = Math.hypot(to.x - from.x, to.y - from.y);
+	let best: Curve | null = null;
+	let least = Infinity;
+	for (const out of from.ways)
+		for (const back of to.ways)
+			for (const slack of SLACK) {
+				const reach = 26 + span * slack * 0.62;
+				const curve: Curve = {
+					a: from,
+					c1: ahead(from, out, reach),
+					c2: ahead(to, back, reach),
+					b: to
+				};
+				const points = pointsAlong(curve);
+				const length = lengthOf(points);
+				if (length * 0.6 >= least) continue;
+				const cost = length * 0.6 + crowding(points, [from.of, to.of], obstacles, others);
+				if (cost < least) [best, least] = [curve, cost];
+			}
+	return best!;
+}
+
+/** The curve as an SVG path, x mapped by `fx` (the panel turning). */
+export function curvePath({ a, c1, c2, b }: Curve, fx: (x: number) => number = (x) => x): string {
+	const p = pathRound(2);
+	p.moveTo(fx(a.x), a.y);
+	p.bezierCurveTo(fx(c1.x), c1.y, fx(c2.x), c2.y, fx(b.x), b.y);
+	return p.toString();
+}
+
+/** Middle of the curve, for its letter. */
+export const middleOf = (curve: Curve): Point => at(curve, 0.5);
