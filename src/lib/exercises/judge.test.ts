@@ -1,0 +1,201 @@
+/**
+ * The judge on the three exercises. What is right was worked out by hand from the wiring: with a TS
+ * plug home every spring of the jack is lifted, its sleeve is on R and S, and jumpers stay jumpers.
+ */
+import { describe, expect, it } from 'vitest';
+import { classOf, probesOf, type Probe } from '../diagnosis';
+import { checkRequirements, isJoined, readMeter, scoreOf, type Fault } from '../engine';
+import { answeredBench, replayBench, truthOf } from './answers';
+import { readExercises, readTexts } from './content.node';
+import type { FindExercise, PredictExercise, WireExercise } from './exercise';
+import { faultsToName, probesTaken } from './find';
+import { judge } from './judge';
+
+const exercises = readExercises();
+const predict = exercises[0] as PredictExercise;
+const wire = exercises[1] as WireExercise;
+const find = exercises[2] as FindExercise;
+const pair = (a: string, b: string) => [`A.${a}`, `A.${b}`] as const;
+const SOUNDING = [pair('R', 'S'), pair('TN', '2'), pair('RN', '3'), pair('SN', '1')];
+
+describe('predict', () => {
+	const judged = (...ticked: (readonly [string, string])[]) =>
+		judge(predict, { kind: 'predict', ticked });
+
+	it('passes exactly the pairs that sound', () => {
+		const result = judged(...SOUNDING);
+		expect(result).toMatchObject({ score: 1, passed: true, refused: null, beliefs: [] });
+		expect(result.items).toHaveLength(14);
+	});
+	it('takes a pair either way round', () =>
+		expect(judged(...SOUNDING.map(([a, b]) => [b, a] as const)).passed).toBe(true));
+	it('asks the meter, and the meter’s tone agrees with every item', () => {
+		const bench = replayBench(predict, { kind: 'predict', ticked: [] }, judged().items[0]!);
+		for (const item of judged().items)
+			expect(readMeter(bench, 'continuity', ...item.pair)).toMatchObject({
+				beep: item.wanted === 'sounds',
+				warning: null
+			});
+	});
+	it('scores right ticks over right, missed and false ones', () => {
+		expect(judged().score).toBe(0);
+		expect(judged(...SOUNDING.slice(0, 3)).score).toBe(0.75);
+		expect(judged(...SOUNDING, pair('T', '2')).score).toBe(0.8);
+		expect(judged(...predict.pairs).score).toBe(0.2857);
+		expect(judged(...SOUNDING, pair('T', '2')).passed).toBe(false);
+	});
+	it('knows the belief that the plug feeds the normals when its pairs are ticked', () => {
+		expect(judged(...SOUNDING, pair('T', '2')).beliefs).toEqual(['plug-feeds-normals']);
+		expect(judged(...SOUNDING.slice(1)).beliefs).toEqual(['ts-leaves-ring-alone']);
+	});
+	it('refuses a pair that was not offered', () =>
+		expect(judged(...SOUNDING, pair('T', '3'))).toMatchObject({ score: 0, passed: false }));
+	it('keeps no answer in the file: other jumpers, other answers', () => {
+		const bare = { ...predict, bench: { ...predict.bench, wires: [] } };
+		const result = judge(bare, { kind: 'predict', ticked: [pair('R', 'S')] });
+		expect(result.passed).toBe(true);
+	});
+});
+
+describe('wire', () => {
+	const judged = (wires: WireExercise['solution']) => judge(wire, { kind: 'wire', wires });
+	it('does not pass as it starts', () => {
+		const result = judged(wire.bench.wires);
+		expect(result.passed).toBe(false);
+		expect(result.score).toBeLessThan(0.7);
+	});
+	it('passes the solution with a full score', () =>
+		expect(judged(wire.solution)).toMatchObject({ score: 1, passed: true, beliefs: [] }));
+	it('passes any wiring that does the same: jumpers may go the other way round', () => {
+		const wires = wire.solution.map((w) => ({ ...w, from: w.to, to: w.from }));
+		expect(judged(wires).passed).toBe(true);
+	});
+	it.each(wire.wrong.map((w) => [w.name, w] as const))('fails %s, for that reason', (_, wrong) => {
+		const result = judged(wrong.wires);
+		const failed = result.items.filter((i) => !i.right);
+		expect(result.passed).toBe(false);
+		expect(result.score).toBeLessThan(1);
+		expect(result.score === 0).toBe(wrong.unsafe);
+		for (const { pair, wanted } of wrong.says)
+			expect(failed).toContainEqual(expect.objectContaining({ pair, wanted }));
+		for (const item of failed) {
+			expect(item.found).not.toBe(item.wanted);
+			expect(item.why).not.toBe('');
+		}
+	});
+	it('scores as the headless program does from the same file', () => {
+		const json: unknown = JSON.parse(readTexts()[`${wire.id}/exercise.json`]!);
+		const require = checkRequirements(json);
+		if (!require.ok) throw new Error(require.problem.message);
+		for (const { wires } of [...wire.wrong, { wires: wire.solution }])
+			expect(judged(wires).score).toBe(scoreOf({ ...wire.bench, wires }, require.value).score);
+	});
+	it('refuses wires that leave the socket, join nothing there is, or share an id', () => {
+		const w = (from: string, to: string, id = 'x') => ({ id, from, to, awg: 26, mm: 40 });
+		expect(judged([w('A.T', 'DESK.hot')]).refused).toContain('leaves the socket');
+		expect(judged([w('A.T', 'A.TN')]).refused).toContain('no contact "TN"');
+		expect(judged([w('A.T', 'A.2', 'run')]).refused).toContain('every id stands once');
+		expect(judged([...wire.solution, w('A.G', 'panel', 'x')]).score).toBe(0);
+	});
+});
+
+describe('find', () => {
+	const at = (a: string, b: string, when: Probe['when'] = {}): Probe => ({ when, pair: [a, b] });
+	const OWN = [
+		at('A.2', 'A.T'),
+		at('A.3', 'A.T'),
+		at('A.2', 'A.R'),
+		at('A.2', 'DESK.hot'),
+		at('A.3', 'DESK.hot')
+	];
+	const judged = (fault: Fault | null, probes: Probe[] = OWN) =>
+		judge(find, { kind: 'find', fault, probes });
+	const CROSSED_AT_JACK: Fault = { kind: 'swap', contacts: ['A.R', 'A.T'] };
+
+	it('hides a fault that a meter can feel and that has a class of its own', () =>
+		expect(classOf(find.bench, [find.hidden])).toEqual([find.hidden]));
+	it('can be solved within its readings, and they prove it', () => {
+		const result = judged(find.hidden);
+		expect(OWN.length).toBeLessThanOrEqual(find.most);
+		expect(result).toMatchObject({ score: 1, passed: true });
+		expect(result.find).toMatchObject({ used: 5, found: true, proven: true, soundFits: false });
+		expect(result.find!.fitting).toEqual([find.hidden]);
+	});
+	it('cannot be told from crossed jumpers inside the socket', () => {
+		const inside = probesOf(find.bench).filter((p) => p.pair.every((n) => n.startsWith('A.')));
+		const fitting = judged(find.hidden, inside).find!.fitting;
+		expect(fitting).toEqual(expect.arrayContaining([find.hidden, CROSSED_AT_JACK]));
+	});
+	it('accepts any fault of the same class', () => {
+		// With two equal jumpers, one of them open is a thing no probe can tell from the other.
+		const twin = {
+			...find,
+			bench: { ...find.bench, wires: [...find.bench.wires, { ...find.bench.wires[0]!, id: 'w4' }] },
+			hidden: { kind: 'bridge', between: ['A.1', 'A.2'] } as const
+		};
+		const same: Fault = { kind: 'bridge', between: ['A.S', 'A.T'] };
+		const result = judge(twin, { kind: 'find', fault: same, probes: [] });
+		expect(result).toMatchObject({ score: 1, passed: true });
+		expect(result.find!.alike).toHaveLength(4);
+	});
+	it('takes a pair of contacts either way round', () =>
+		expect(judged({ kind: 'swap', contacts: ['A.3', 'A.2'] }).passed).toBe(true));
+	it('fails another fault, and plays back the reading that speaks against it', () => {
+		const result = judged(CROSSED_AT_JACK);
+		expect(result).toMatchObject({ score: 0, passed: false, beliefs: ['crossed-means-jumpers'] });
+		const [item] = result.items;
+		expect(item).toMatchObject({ right: false, pair: ['A.2', 'DESK.hot'], wanted: 'silent' });
+		const bench = replayBench(find, { kind: 'find', fault: null, probes: [] }, item!);
+		expect(isJoined(bench, ...item!.pair)).toBe(false);
+	});
+	it.each(faultsToName(find).map((f) => [JSON.stringify(f), f] as const))(
+		'judges %s rightly, and its item is true of the bench',
+		(_, fault) => {
+			const result = judged(fault, []);
+			const isHidden = JSON.stringify(fault) === JSON.stringify(find.hidden);
+			expect(result.passed).toBe(isHidden);
+			const [item] = result.items;
+			const bench = replayBench(find, { kind: 'find', fault, probes: [] }, item!);
+			expect(readMeter(bench, 'continuity', ...item!.pair).beep).toBe(item!.wanted === 'sounds');
+		}
+	);
+	it('fails "nothing is wrong", with a reading that shows otherwise', () => {
+		const result = judged(null, []);
+		expect(result.passed).toBe(false);
+		expect(result.items).toHaveLength(1);
+	});
+	it('gives half for the right fault with too many readings', () => {
+		const many = probesOf(find.bench).slice(0, 10);
+		const result = judged(find.hidden, many);
+		expect(result).toMatchObject({ score: 0.5, passed: false });
+	});
+	it('counts the same pair in the same plug state once', () => {
+		const twice = [at('A.2', 'A.T'), at('A.T', 'A.2'), at('A.2', 'A.T', { A: 'none' })];
+		expect(probesTaken(twice)).toHaveLength(2);
+		expect(judged(find.hidden, [...OWN, ...OWN]).find!.used).toBe(5);
+	});
+	it('tells a lucky guess from a proof', () => {
+		const lucky = judged(find.hidden, []);
+		expect(lucky.passed).toBe(true);
+		expect(lucky.find).toMatchObject({ proven: false, soundFits: true });
+	});
+	it('refuses a fault that this bench cannot have', () =>
+		expect(judged({ kind: 'open', wire: 'w9' }).refused).toMatch(/not in the list/));
+	it('hides the fault from the bench that is drawn, and not from the meter', () => {
+		expect(find.bench.faults).toEqual([]);
+		expect(truthOf(find).faults).toEqual([find.hidden]);
+		const answer = { kind: 'find', fault: null, probes: [] } as const;
+		expect(answeredBench(find, answer)).toEqual(truthOf(find));
+	});
+});
+
+describe('any exercise', () => {
+	it('refuses an answer of another kind', () =>
+		expect(judge(predict, { kind: 'wire', wires: [] })).toMatchObject({ score: 0, passed: false }));
+	it('is judged the same twice, and is not changed by it', () => {
+		const before = JSON.stringify(exercises);
+		const answer = { kind: 'wire', wires: wire.wrong[0]!.wires } as const;
+		expect(judge(wire, answer)).toEqual(judge(wire, answer));
+		expect(JSON.stringify(exercises)).toBe(before);
+	});
+});
