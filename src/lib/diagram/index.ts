@@ -5,3 +5,4 @@ export * from './lit';
 export * from './roving';
 export * from './figure';
 export * from './route';
+export * from './view';

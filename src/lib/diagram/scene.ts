@@ -70,7 +70,6 @@ export interface Scene {
 
 const EDGE = 28;
 const BOX = { w: 190, gap: 24, head: 42, step: 34 } as const;
-const COLUMNS = 4;
 
 interface Plan {
 	readonly panel: Scene['panel'];
@@ -80,7 +79,8 @@ interface Plan {
 
 function planOf(bench: Bench): Plan {
 	const count = Math.max(1, bench.sockets.length);
-	const columns = Math.min(count, COLUMNS);
+	// Up to four stand in one row; more in two rows, as on a rack strip; beyond 12 a row, in more.
+	const columns = count <= 4 ? count : Math.min(12, Math.ceil(count / 2));
 	const rows = Math.ceil(count / columns);
 	const w = columns * PITCH.x + 36;
 	const h = rows * PITCH.y + 8;
