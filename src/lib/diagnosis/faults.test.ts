@@ -62,6 +62,15 @@ describe('the fault list', () => {
 		expect(swapsOf({ ...JACK, devices, wires })).toEqual(['swap J.S J.T', 'swap J.T J.TN']);
 		expect(swapsOf({ ...JACK, devices, wires, faults })).toEqual(['swap J.S J.T', 'swap J.S J.TN']);
 	});
+	it('lets a cut wire land still, but join nothing', () => {
+		const wires = [{ id: 'w1', from: 'J.TN', to: 'J.S' }];
+		const faults = [{ kind: 'open', wire: 'w1' }];
+		expect(swapsOf({ ...JACK, wires, faults })).toEqual([
+			'swap J.S J.T',
+			'swap J.S J.TN',
+			'swap J.T J.TN'
+		]);
+	});
 	it('knows the pin-1 break of a hybrid of ten, and the lug', () => {
 		const list = listOf({ sockets: [{ id: 'A', kind: 'hybrid-10' }] });
 		expect(list.filter((f) => f.startsWith('break'))).toEqual(

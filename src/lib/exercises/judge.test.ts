@@ -4,12 +4,20 @@
  */
 import { describe, expect, it } from 'vitest';
 import { classOf, probesOf, type Probe } from '../diagnosis';
-import { checkRequirements, isJoined, readMeter, scoreOf, type Fault } from '../engine';
+import {
+	EMPTY_BENCH,
+	checkRequirements,
+	isJoined,
+	readMeter,
+	scoreOf,
+	type Fault
+} from '../engine';
 import { answeredBench, replayBench, truthOf } from './answers';
 import { readExercises, readTexts } from './content.node';
 import type { FindExercise, PredictExercise, WireExercise } from './exercise';
 import { faultsToName, probesTaken } from './find';
 import { judge } from './judge';
+import { samePair } from './predict';
 
 const exercises = readExercises();
 const predict = exercises[0] as PredictExercise;
@@ -83,6 +91,13 @@ describe('wire', () => {
 			expect(item.why).not.toBe('');
 		}
 	});
+	it('finds polarity reversed, or nothing heard, where polarity was asked for', () => {
+		const found = (wires: WireExercise['solution']) =>
+			judged(wires).items.find((i) => i.wanted === 'polarity +' && i.pair[1] === 'LINE')!.found;
+		expect(found(wire.wrong[0]!.wires)).toBe('polarity -');
+		expect(found([])).toBe('deaf');
+		expect(found(wire.solution)).toBe('polarity +');
+	});
 	it('scores as the headless program does from the same file', () => {
 		const json: unknown = JSON.parse(readTexts()[`${wire.id}/exercise.json`]!);
 		const require = checkRequirements(json);
@@ -98,6 +113,8 @@ describe('wire', () => {
 		expect(judged([...wire.solution, w('A.G', 'panel', 'x')]).score).toBe(0);
 	});
 });
+
+const THREE_PIN = { kind: 'three-pin-male' } as const;
 
 describe('find', () => {
 	const at = (a: string, b: string, when: Probe['when'] = {}): Probe => ({ when, pair: [a, b] });
@@ -178,6 +195,19 @@ describe('find', () => {
 		const lucky = judged(find.hidden, []);
 		expect(lucky.passed).toBe(true);
 		expect(lucky.find).toMatchObject({ proven: false, soundFits: true });
+	});
+	it('takes nothing for proven while a sound bench would read the same', () => {
+		const bench = { ...EMPTY_BENCH, sockets: [{ ...find.bench.sockets[0]!, ...THREE_PIN }] };
+		const hidden = { kind: 'bridge', between: ['A.1', 'A.2'] } as const;
+		const others = probesOf(bench).filter((p) => !samePair(p.pair, hidden.between));
+		const hunt = { ...find, bench, hidden };
+		const result = judge(hunt, { kind: 'find', fault: hidden, probes: others });
+		expect(result.find).toMatchObject({ fitting: [hidden], soundFits: true, proven: false });
+	});
+	it('shows no belief to whoever names the fault rightly', () => {
+		const beliefs = [{ ...find.beliefs[0]!, shownByNaming: [find.hidden] }];
+		const answer = { kind: 'find', fault: find.hidden, probes: [] } as const;
+		expect(judge({ ...find, beliefs }, answer).beliefs).toEqual([]);
 	});
 	it('refuses a fault that this bench cannot have', () =>
 		expect(judged({ kind: 'open', wire: 'w9' }).refused).toMatch(/not in the list/));
