@@ -2,3 +2,4 @@
 export * from './autosave';
 export * from './file';
 export * from './link';
+export * from './work';
