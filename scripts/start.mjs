@@ -43,6 +43,10 @@ function end() {
 }
 process.on('SIGINT', end);
 process.on('SIGTERM', end);
+// Between npm and this script stands a shell that does not pass a signal on when it is ended.
+const parent = process.ppid;
+if (process.env.npm_lifecycle_event)
+	setInterval(() => process.ppid !== parent && end(), 300).unref();
 
 console.log('Serving the built site. Ctrl+C ends it. Open this address in a browser:');
 console.log(site.url);
