@@ -36,10 +36,6 @@ export interface Rules {
 	readonly edits?: 'all' | 'jumpers' | 'plugs';
 }
 
-/** Clauses as sentences: `one. Two.` */
-const sentencesOf = (clauses: readonly string[]): string =>
-	clauses.map((c) => `${c.charAt(0).toUpperCase()}${c.slice(1)}.`.replace('..', '.')).join(' ');
-
 export class Session {
 	readonly rules: Required<Rules>;
 	readonly history: History<Bench>;
