@@ -18,9 +18,11 @@ import {
 	type Socket,
 	type Wire
 } from '../../src/lib/engine/bench';
-import { nodesOfBench } from '../../src/lib/engine/circuit';
+import { circuit, nodesOfBench } from '../../src/lib/engine/circuit';
+import { netsOf } from '../../src/lib/engine/nets';
 import { wireNames } from '../../src/lib/engine/parse';
 import { DEVICES, SOCKETS, breakContactsOf, fits } from '../../src/lib/engine/parts';
+import { resistance } from '../../src/lib/engine/solve';
 
 /** A thousand runs from a stated seed; SEED in the environment draws others. */
 export const RUNS = { numRuns: 1000, seed: Number(process.env['SEED'] ?? 20260101) } as const;
@@ -54,9 +56,12 @@ const recipe = fc.record({
 	plugs: fc.array(fc.record({ kind: fc.constantFrom(...PLUG_KINDS), place: fc.nat(999), travel }), {
 		maxLength: 4
 	}),
-	devices: fc.array(fc.record({ kind: fc.constantFrom(...DEVICE_KINDS), phantom: fc.boolean() }), {
-		maxLength: 3
-	}),
+	devices: fc.array(
+		fc.record({ kind: fc.constantFrom(...DEVICE_KINDS, 'mic-input'), phantom: fc.boolean() }),
+		{
+			maxLength: 3
+		}
+	),
 	wires: fc.array(fc.record({ ...ends, awg, mm }), { maxLength: 12 }),
 	cables: fc.array(
 		fc.record({
@@ -163,4 +168,29 @@ export const benchesWithNodes = (count: number): fc.Arbitrary<{ bench: Bench; at
 		.map(([bench, picks]) => {
 			const nodes = nodesOfBench(bench);
 			return { bench, at: picks.map((n) => pick(nodes, n)) };
+		});
+
+/** A bench with an open contact or wire, and a node from either side of one of its gaps. */
+export const benchesWithGap = (): fc.Arbitrary<{ bench: Bench; at: [string, string] }> =>
+	fc
+		.tuple(benches(), fc.nat(99), fc.nat(99), fc.nat(99))
+		.filter(([bench]) => circuit(bench).gaps.length > 0)
+		.map(([bench, g, i, j]) => {
+			const gap = pick(circuit(bench).gaps, g);
+			const { list, indexOf } = netsOf(bench);
+			const side = (node: string, n: number) => pick(list[indexOf.get(node)!]!, n);
+			return { bench, at: [side(gap.a, i), side(gap.b, j)] };
+		});
+
+/** A bench with phantom power on it, and some nodes that something ties to one live input. */
+export const benchesLive = (count: number): fc.Arbitrary<{ bench: Bench; at: string[] }> =>
+	fc
+		.tuple(benches(), fc.array(fc.nat(9999), { minLength: count, maxLength: count }))
+		.filter(([bench]) => bench.devices.some((d) => d.phantom))
+		.map(([bench, picks]) => {
+			const live = bench.devices.find((d) => d.phantom)!;
+			const tied = nodesOfBench(bench).filter(
+				(node) => resistance(bench, `${live.id}.hot`, node) < Infinity
+			);
+			return { bench, at: picks.map((n) => pick(tied, n)) };
 		});

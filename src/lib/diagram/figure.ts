@@ -5,11 +5,16 @@
  */
 import type { NodeName } from '../engine';
 
-/** What a stroke is. Hatching stands for insulation, `hidden` for what lies behind. */
+/**
+ * What a stroke is. Hatching stands for insulation, `hidden` for what lies behind; `collar` is an
+ * insulator that moves or stands against another one, hatched the other way; `pointer` is a small
+ * filled sign that says where something is.
+ */
 export const STROKES = [
 	'body',
 	'metal',
 	'insulator',
+	'collar',
 	'hole',
 	'outline',
 	'fine',
@@ -23,6 +28,7 @@ export const STROKES = [
 	'core',
 	'halo',
 	'dimension',
+	'pointer',
 	'symbol'
 ] as const;
 export type StrokeRole = (typeof STROKES)[number];

@@ -1,0 +1,81 @@
+/**
+ * The jack cut along its axis, to scale along the depth. What touches, what is lifted and what stands
+ * open is the engine's (`socketState`); the plug's profile and the beams only draw it. The figure is
+ * an illustration of a generic part: depths are the engine's schematic millimetres.
+ */
+import type { Bench } from '../engine';
+import type { Figure } from './figure';
+import { NOTHING_LIT, netLetters, type Lit } from './lit';
+import { drawBody, drawLug, drawRuler } from './sectionBody';
+import { drawChangeover } from './sectionChangeover';
+import { LEAVES, SECTION } from './sectionFrame';
+import { beamOf, drawBreak, drawSpring, type Beam } from './sectionLeaf';
+import { Sheet } from './sectionPen';
+import { drawPlug } from './sectionPlug';
+import { socketState, type SocketState, type SpringState } from './sectionStates';
+
+export { distinctStates, sectionEvents, withPlugAt, type TravelState } from './sectionStates';
+
+const lugHeight = (state: SpringState, changeover: boolean): number =>
+	changeover && state.name === 'T' ? 46 : LEAVES[state.name].lug;
+
+function drawSprings(sheet: Sheet, bench: Bench, state: SocketState): void {
+	const id = state.socket.id;
+	const letters = netLetters(bench);
+	const beams = new Map<string, Beam>();
+	for (const spring of state.springs) {
+		const plain = beamOf(spring, state.plug);
+		const lug = lugHeight(spring, state.changeover !== null);
+		const beam = { ...plain, plan: { ...plain.plan, lug } };
+		beams.set(spring.name, beam);
+		const { side, breakLug } = beam.plan;
+		const node = `${id}.${spring.name}`;
+		if (spring.breakContact) {
+			const contact = `${id}.${spring.breakContact}`;
+			const isLit = spring.closed && sheet.lit.breaks.has(contact);
+			drawBreak(sheet, beam, spring, contact, isLit);
+			drawLug(sheet, contact, breakLug, side, letters.get(contact));
+		}
+		drawSpring(sheet, beam, node);
+		drawLug(sheet, node, lug, side, letters.get(node));
+	}
+	const tip = beams.get('T');
+	if (state.changeover && tip) drawChangeover(sheet, bench, id, tip, letters);
+}
+
+/** One clause for each spring and break contact, as the engine has them. */
+function springClause({ name, lifted, touches, breakContact, closed }: SpringState): string {
+	const part = touches?.slice(touches.indexOf('.') + 1);
+	const stands = part ? `touches the ${part}` : lifted ? 'is lifted and touches nothing' : 'rests';
+	return breakContact
+		? `${name} ${stands}, ${breakContact} ${closed ? 'closed' : 'open'}`
+		: `${name} ${stands}`;
+}
+
+function titleOf({ socket, plug, springs, changeover }: SocketState): string {
+	const what = plug ? `${plug.kind} plug ${plug.travel.toFixed(1)} mm in` : 'no plug';
+	const clauses = springs.map(springClause);
+	if (changeover) clauses.push(`C on ${changeover}`);
+	return `Section of the jack of ${socket.id}, ${socket.kind}, ${what}: ${clauses.join('; ')}.`;
+}
+
+/** The plug that stands in the jack; a three-pin plug in a hybrid lifts no spring and is not drawn. */
+const jackPlug = (state: SocketState) =>
+	state.plug && state.plug.kind !== 'three-pin' ? state.plug : null;
+
+/**
+ * Section of the socket's jack in the bench as it stands. `lit`: what carries the copper accent.
+ * Throws if the bench has no such socket or the socket has no jack.
+ */
+export function sectionOf(bench: Bench, socketId: string, lit: Lit = NOTHING_LIT): Figure {
+	const state = socketState(bench, socketId);
+	if (state.springs.length === 0) throw new Error(`Socket ${socketId} has no jack`);
+	const sheet = new Sheet(lit);
+	drawBody(sheet, bench, state.socket);
+	const plug = jackPlug(state);
+	if (plug) drawPlug(sheet, plug);
+	drawSprings(sheet, bench, state);
+	drawRuler(sheet, state);
+	const { width, height } = SECTION;
+	return { width, height, title: titleOf(state), marks: sheet.marks, points: sheet.points };
+}

@@ -1,0 +1,185 @@
+/**
+ * What stands still in the section: panel or flange, bush, the insulating body with its chambers,
+ * the lugs at the rear, the ruler below. Everything cut is insulation and hatched; metal is plain.
+ */
+import { PANEL, PLUGS, SEATED, SOCKETS, type Bench, type NodeName, type Socket } from '../engine';
+import {
+	DEPTH,
+	HEIGHT,
+	LEAVES,
+	SECTION,
+	WEIGHTS,
+	depthX,
+	placeAt,
+	type Side
+} from './sectionFrame';
+import { bent, box, closed, disc, rounded, straight, type Place, type Sheet } from './sectionPen';
+import { sectionEvents, type SocketState } from './sectionStates';
+
+/** Depths of the chamber walls, mm, and the ceiling over the tip spring, units. */
+const CHAMBER = { s: 1.7, sEnd: 13.9, r: 16.3, t: 21, hollow: [3, 19.4] } as const;
+const ceiling = (socket: Socket): number => (SOCKETS[socket.kind].changeover ? 112 : 98);
+
+const at = placeAt;
+/** A height below the axis. */
+const under = (depth: number, height: number): Place => placeAt(depth, height, -1);
+
+/** The body with its bore and the chambers in which springs move: one closed outline. */
+function bodyOutline(socket: Socket): Place[] {
+	const { bore, ring, outer, floor } = HEIGHT;
+	const top = ceiling(socket);
+	return [
+		at(0, bore),
+		at(0, ring),
+		at(DEPTH.plate, ring),
+		at(DEPTH.plate, outer),
+		at(DEPTH.rear, outer),
+		under(DEPTH.rear, outer),
+		under(DEPTH.plate, outer),
+		under(DEPTH.plate, ring),
+		under(0, ring),
+		under(0, bore),
+		under(CHAMBER.s, bore),
+		under(CHAMBER.s, floor),
+		under(CHAMBER.sEnd, floor),
+		under(CHAMBER.sEnd, bore),
+		under(CHAMBER.r, bore),
+		under(CHAMBER.r, floor),
+		under(DEPTH.block, floor),
+		at(DEPTH.block, top),
+		at(CHAMBER.t, top),
+		at(CHAMBER.t, bore)
+	];
+}
+
+/** A hollow over the bore, as such bodies are moulded: it holds nothing. */
+function hollow(socket: Socket): Place[] {
+	const [from, to] = CHAMBER.hollow;
+	const [low, high] = [HEIGHT.bore + 12, ceiling(socket)];
+	return [at(from, low), at(to, low), at(to, high), at(from, high)];
+}
+
+function drawPlate(sheet: Sheet, bench: Bench, socket: Socket): void {
+	const flange = SOCKETS[socket.kind].contacts.includes('G');
+	const of = flange ? `${socket.id}.G` : bench.panel.metal ? PANEL : undefined;
+	for (const side of [1, -1] as const) {
+		const corners = [
+			at(0, HEIGHT.ring, side),
+			at(DEPTH.plate, HEIGHT.ring, side),
+			at(DEPTH.plate, HEIGHT.plate, side),
+			at(0, HEIGHT.plate, side)
+		];
+		sheet.stroke(of ? 'metal' : 'collar', closed(corners), of);
+	}
+	if (of) sheet.point(of, at(DEPTH.plate / 2, 112));
+}
+
+/** The bush of a jack: the ring in front and the tube behind it, slotted below for `S`. */
+function drawBush(sheet: Sheet, socket: Socket): void {
+	const metal = socket.bush === 'metal';
+	const of = metal ? `${socket.id}.S` : undefined;
+	const { bore, ring } = HEIGHT;
+	const tube = bore + 9;
+	const role = metal ? 'metal' : 'collar';
+	const over = [
+		at(0, bore),
+		at(0, ring),
+		at(DEPTH.plate, ring),
+		at(DEPTH.plate, tube),
+		at(12, tube),
+		at(12, bore)
+	];
+	const below = [
+		under(0, bore),
+		under(0, ring),
+		under(CHAMBER.s, ring),
+		under(CHAMBER.s, bore)
+	];
+	sheet.stroke(role, closed(over), of);
+	sheet.stroke(role, closed(below), of);
+	if (!metal) return;
+	const { turn, wall } = LEAVES.S;
+	const strap = [
+		under(turn!.spring, wall!.spring),
+		under(0.75, wall!.spring),
+		under(0.75, ring + 0.8)
+	];
+	sheet.stroke('spring', bent(strap, 5), of);
+}
+
+export function drawBody(sheet: Sheet, bench: Bench, socket: Socket): void {
+	drawPlate(sheet, bench, socket);
+	sheet.stroke('insulator', rounded(bodyOutline(socket), 2.5) + rounded(hollow(socket), 4));
+	if (SOCKETS[socket.kind].hasBush) drawBush(sheet, socket);
+	sheet.stroke(
+		'centre',
+		straight([depthX(DEPTH.left), SECTION.axis], [depthX(DEPTH.block) - 6, SECTION.axis])
+	);
+	sheet.word('caption', [depthX(DEPTH.left), 20], 'front', 'start');
+}
+
+/** A solder lug with its eye, its letters and the letter of its net. */
+export function drawLug(
+	sheet: Sheet,
+	node: NodeName,
+	height: number,
+	side: Side,
+	letter: string | undefined
+): void {
+	const [x, y] = at(DEPTH.rear, height, side);
+	const end = depthX(DEPTH.lug);
+	const name = node.slice(node.indexOf('.') + 1);
+	sheet.stroke('metal', box(x, y - 5.5, end - x, 11, 4), node);
+	sheet.stroke('hole', disc(end - 6.5, y, 2.4), node, false);
+	sheet.word('mark', [end + 6, y + 5.5], name, 'start', node);
+	if (letter) sheet.word('letter', [SECTION.width - 12, y + 5.5], letter, 'middle', node);
+	sheet.point(node, [end - 6.5, y]);
+}
+
+const RULER = 278;
+const SMALL = 3.5;
+
+/** The ruler: millimetres behind the front face, events of this plug, and where its nose stands. */
+export function drawRuler(sheet: Sheet, { socket, plug }: SocketState): void {
+	sheet.stroke('dimension', straight([depthX(0), RULER], [depthX(SEATED), RULER]));
+	for (let mm = 0; mm <= SEATED; mm++) {
+		const long = mm % 5 === 0;
+		sheet.stroke(
+			'dimension',
+			straight([depthX(mm), RULER], [depthX(mm), RULER + (long ? 9 : 4.5)])
+		);
+		if (long) sheet.word('dimension', [depthX(mm), RULER + 24], String(mm));
+	}
+	sheet.stroke('dimension', straight([depthX(SEATED), RULER], [depthX(SEATED), RULER + 9]));
+	if (!plug || PLUGS[plug.kind].fits !== 'jack') return;
+	for (const event of sectionEvents(plug.kind, socket.kind)) {
+		const x = depthX(event);
+		const past = event <= plug.travel;
+		sheet.stroke(past ? 'pointer' : 'outline', disc(x, RULER, past ? SMALL - 0.3 : SMALL - 0.8));
+	}
+	drawNose(sheet, plug.travel);
+}
+
+/** A line from the plug's nose down to the ruler, with the travel in words at the right. */
+function drawNose(sheet: Sheet, travel: number): void {
+	const x = depthX(travel);
+	const top = SECTION.axis + HEIGHT.outer + 4;
+	sheet.stroke(
+		'pointer',
+		closed([
+			[x, RULER - 5],
+			[x - 4.5, RULER - 13],
+			[x + 4.5, RULER - 13]
+		])
+	);
+	sheet.stroke('dimension', straight([x, SECTION.axis + 16], [x, top], [x, RULER - 13]));
+	sheet.word(
+		'dimension',
+		[SECTION.width - 8, RULER + 24],
+		`${travel.toFixed(1)} mm`,
+		'end'
+	);
+}
+
+/** Thickness of a lug's edge line, for those who measure. */
+export const LUG_LINE = WEIGHTS.line;

@@ -1,0 +1,180 @@
+/**
+ * A figure as standalone SVG text, inked from its roles: three line weights, hatching, one copper
+ * accent. Numbers are rounded to two decimals, so that the same figure is the same text everywhere.
+ * Fonts are named and never fetched; words stand where they are put whatever the font.
+ */
+import type { Figure, Mark, Stroke, Word, WordRole } from './figure';
+
+export type PaletteName = 'light' | 'dark' | 'ink';
+interface Palette {
+	readonly sheet: string;
+	readonly sunk: string;
+	readonly ink: string;
+	readonly soft: string;
+	readonly hatch: string;
+	readonly cup: string;
+	readonly copper: string;
+	readonly wash: string;
+}
+/** The application's own colours (light, dark), and plain black on white for print. */
+export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
+	light: {
+		sheet: '#fbf7ed',
+		sunk: '#f3ecdd',
+		ink: '#1f2428',
+		soft: '#54585a',
+		hatch: '#b3a687',
+		cup: '#e9dfc8',
+		copper: '#9c4115',
+		wash: '#f4dfcc'
+	},
+	dark: {
+		sheet: '#1b2226',
+		sunk: '#161c1f',
+		ink: '#ebe4d4',
+		soft: '#b3afa3',
+		hatch: '#4d585b',
+		cup: '#2a3337',
+		copper: '#f0a26b',
+		wash: '#3b2a1f'
+	},
+	ink: {
+		sheet: '#fff',
+		sunk: '#fff',
+		ink: '#000',
+		soft: '#000',
+		hatch: '#777',
+		cup: '#fff',
+		copper: '#000',
+		wash: '#ccc'
+	}
+};
+
+/** Size of each kind of word, in units of the figure. */
+export const WORD_SIZE: Readonly<Record<WordRole, number>> = {
+	mark: 16,
+	letter: 16,
+	caption: 15,
+	name: 17,
+	dimension: 15
+};
+const SANS = "'Commissioner Variable',Commissioner,'Segoe UI','DejaVu Sans',sans-serif";
+const SERIF = "'Literata Variable',Literata,Georgia,'DejaVu Serif',serif";
+
+const FINE = 1;
+const LINE = 1.6;
+const BOLD = 2.8;
+
+type Ink = [fill: string, stroke: string, weight: number, more?: string];
+const HATCH = 'url(#hatch)';
+const COUNTER = 'url(#counter)';
+
+/** How each role is inked. */
+function inks(p: Palette): Record<Stroke['role'], Ink> {
+	const dashed = 'stroke-dasharray:5 4';
+	return {
+		body: [p.sheet, p.ink, LINE],
+		metal: [p.cup, p.ink, LINE],
+		insulator: [HATCH, p.ink, FINE, 'fill-rule:evenodd'],
+		collar: [COUNTER, p.ink, FINE],
+		hole: [p.sunk, p.ink, FINE],
+		outline: ['none', p.ink, LINE],
+		fine: ['none', p.soft, FINE],
+		hidden: ['none', p.soft, FINE, dashed],
+		centre: ['none', p.soft, FINE, 'stroke-dasharray:14 4 2 4'],
+		spring: ['none', p.ink, BOLD],
+		blade: ['none', p.ink, LINE],
+		seat: [p.sheet, p.ink, LINE],
+		'seat-closed': [p.ink, p.ink, LINE],
+		wire: ['none', p.ink, BOLD],
+		core: ['none', p.ink, LINE],
+		halo: ['none', p.sheet, BOLD],
+		dimension: ['none', p.soft, FINE],
+		pointer: [p.soft, p.soft, FINE],
+		symbol: ['none', p.ink, LINE]
+	};
+}
+
+const FILLED = ['metal', 'body'];
+const SOLID = ['seat-closed'];
+const rule = (selector: string, declarations: string): string => `${selector}{${declarations}}`;
+
+function strokeRules(p: Palette): string[] {
+	return Object.entries(inks(p)).flatMap(([role, [fill, stroke, weight, more]]) => {
+		const plain = `fill:${fill};stroke:${stroke};stroke-width:${weight}${more ? `;${more}` : ''}`;
+		const litFill = FILLED.includes(role)
+			? `;fill:${p.wash}`
+			: SOLID.includes(role)
+				? `;fill:${p.copper}`
+				: '';
+		return [rule(`.${role}`, plain), rule(`.${role}.lit`, `stroke:${p.copper}${litFill}`)];
+	});
+}
+
+function wordRules(p: Palette): string[] {
+	const size = (role: WordRole): string => `font-size:${WORD_SIZE[role]}px`;
+	return [
+		rule('text', `font-family:${SANS};fill:${p.ink}`),
+		rule('.w-mark', `${size('mark')};font-weight:600`),
+		rule('.w-letter', `${size('letter')};font-family:${SERIF};font-style:italic;fill:${p.soft}`),
+		rule('.w-caption', `${size('caption')};fill:${p.soft}`),
+		rule('.w-name', `${size('name')};font-weight:600`),
+		rule('.w-dimension', `${size('dimension')};fill:${p.soft}`),
+		rule('text.lit', `fill:${p.copper}`)
+	];
+}
+
+const styleOf = (p: Palette): string =>
+	[
+		rule('path', 'stroke-linecap:round;stroke-linejoin:round'),
+		rule('.paper', `fill:${p.sheet}`),
+		rule('.hatching', `stroke:${p.hatch};stroke-width:${FINE}`),
+		...strokeRules(p),
+		...wordRules(p)
+	].join('');
+
+/** Hatching at 45°, one way for bodies and the other way for what stands against them. */
+function hatching(id: string, angle: number, step: number): string {
+	const frame = `width="${step}" height="${step}" patternUnits="userSpaceOnUse"`;
+	const line = `<line class="hatching" x1="0" y1="0" x2="0" y2="${step}"/>`;
+	const ground = `<rect class="paper" width="${step}" height="${step}"/>`;
+	return `<pattern id="${id}" ${frame} patternTransform="rotate(${angle})">${ground}${line}</pattern>`;
+}
+
+const escaped = (text: string): string =>
+	text.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);
+
+/** Numbers at two decimals, without a trailing nought. */
+const roundNumbers = (d: string): string =>
+	d.replace(/-?\d*\.\d+(?:e-?\d+)?/g, (n) => String(Math.round(Number(n) * 100) / 100 + 0));
+const number = (n: number): string => String(Math.round(n * 100) / 100 + 0);
+
+function attributes(mark: Mark, role: string): string {
+	const lit = mark.lit ? ' lit' : '';
+	return `class="${role}${lit}"${mark.of ? ` data-of="${escaped(mark.of)}"` : ''}`;
+}
+
+const strokeText = (mark: Stroke): string =>
+	`<path ${attributes(mark, mark.role)} d="${roundNumbers(mark.d)}"/>`;
+
+function wordText(mark: Word): string {
+	const place = `x="${number(mark.x)}" y="${number(mark.y)}" text-anchor="${mark.anchor}"`;
+	return `<text ${attributes(mark, `w-${mark.role}`)} ${place}>${escaped(mark.text)}</text>`;
+}
+
+/** The figure as one SVG document, one mark a line. The same figure gives the same text. */
+export function svgOf(figure: Figure, { palette }: { palette: PaletteName }): string {
+	const { width, height } = figure;
+	const size = `width="${number(width)}" height="${number(height)}"`;
+	const head = `viewBox="0 0 ${number(width)} ${number(height)}" ${size} role="img"`;
+	return [
+		`<svg xmlns="http://www.w3.org/2000/svg" ${head}>`,
+		`<title>${escaped(figure.title)}</title>`,
+		`<style>${styleOf(PALETTES[palette])}</style>`,
+		`<defs>${hatching('hatch', 45, 7)}${hatching('counter', -45, 5)}</defs>`,
+		`<rect class="paper" ${size}/>`,
+		...figure.marks.map((m) => (m.kind === 'stroke' ? strokeText(m) : wordText(m))),
+		'</svg>',
+		''
+	].join('\n');
+}
