@@ -6,3 +6,6 @@ export * from './roving';
 export * from './figure';
 export * from './route';
 export * from './view';
+export * from './breakSign';
+export * from './lugs';
+export * from './sceneFigure';

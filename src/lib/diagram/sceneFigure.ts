@@ -1,0 +1,177 @@
+/** A scene as a figure: the rear or front view as marks, for still pictures, print and export. */
+import { PANEL, type Bench, type NodeName } from '../engine';
+import { breakSign } from './breakSign';
+import type { Figure, Mark, StrokeRole, WordRole } from './figure';
+import { NOTHING_LIT, isClosed, netLetters, type Lit } from './lit';
+import { LUG_SHAPES, roundPath, type NodeForm } from './lugs';
+import { sceneOf, type PlacedSocket, type PlacedWire, type Scene } from './scene';
+import type { Point, Role } from './socket';
+
+/** Mirrors and moves a path made of M, L, H, V, A, Q, C and Z with absolute places. */
+export function placedPath(d: string, { x, y }: Point, mirror = 1): string {
+	const out: string[] = [];
+	const round = (n: number) => String(Math.round(n * 100) / 100 + 0);
+	for (const [, letter, rest] of d.matchAll(/([MLHVAQCZ])([^MLHVAQCZ]*)/g)) {
+		const n = (rest!.match(/-?\d*\.?\d+(?:e-?\d+)?/g) ?? []).map(Number);
+		const px = (v: number) => round(x + mirror * v);
+		const py = (v: number) => round(y + v);
+		if (letter === 'H') out.push(`H${px(n[0]!)}`);
+		else if (letter === 'V') out.push(`V${py(n[0]!)}`);
+		else if (letter === 'A') {
+			const sweep = mirror < 0 ? 1 - n[4]! : n[4]!;
+			out.push(`A${n[0]} ${n[1]} ${n[2]} ${n[3]} ${sweep} ${px(n[5]!)} ${py(n[6]!)}`);
+		} else out.push(letter + n.map((v, i) => (i % 2 === 0 ? px(v) : py(v))).join(' '));
+	}
+	return out.join('');
+}
+
+const ROLES: Readonly<Record<Role, StrokeRole>> = {
+	body: 'body',
+	insulator: 'insulator',
+	outline: 'outline',
+	fine: 'fine',
+	hole: 'hole',
+	metal: 'metal',
+	hidden: 'hidden'
+};
+
+class Pen {
+	readonly marks: Mark[] = [];
+	stroke(role: StrokeRole, d: string, of?: NodeName, lit = false) {
+		this.marks.push({ kind: 'stroke', role, d, ...(of && { of }), ...(lit && { lit }) });
+	}
+	word(
+		role: WordRole,
+		text: string,
+		at: Point,
+		anchor: 'start' | 'middle' | 'end' = 'middle',
+		of?: NodeName,
+		lit = false
+	) {
+		this.marks.push({
+			kind: 'word',
+			role,
+			text,
+			...at,
+			anchor,
+			...(of && { of }),
+			...(lit && { lit })
+		});
+	}
+}
+
+const rectangle = (x: number, y: number, w: number, h: number): string =>
+	`M${x} ${y} H${x + w} V${y + h} H${x} Z`;
+
+function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: Lit) {
+	const { id, label } = s.socket;
+	for (const shape of turn >= 0 ? s.drawing.rear : s.drawing.front)
+		pen.stroke(ROLES[shape.role], placedPath(shape.d, s, turn));
+	for (const b of s.drawing.breaks) {
+		const closed = isClosed(bench, id, b.contact);
+		const { blade, seat } = breakSign(b, closed, turn);
+		const of = `${id}.${b.contact}`;
+		const on = lit.breaks.has(of);
+		pen.stroke('blade', placedPath(`M${blade.x1} ${blade.y1} L${blade.x2} ${blade.y2}`, s), of, on);
+		const d = `M${seat.map((p) => p.join(' ')).join(' L')} Z`;
+		pen.stroke(closed ? 'seat-closed' : 'seat', placedPath(d, s), of, on);
+	}
+	if (s.plug) {
+		const at = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
+		pen.stroke(turn >= 0 ? 'hidden' : 'outline', placedPath(roundPath(27), at));
+		pen.word('mark', s.plug.kind, { x: at.x, y: at.y - 2 });
+		pen.word('dimension', s.plug.travel.toFixed(1), { x: at.x, y: at.y + 14 });
+	}
+	pen.word('name', label ? `${id} · ${label}` : id, { x: s.x, y: s.y + 241 });
+}
+
+function drawNode(
+	pen: Pen,
+	node: NodeName,
+	form: NodeForm,
+	at: Point,
+	lit: boolean,
+	behind: boolean
+) {
+	const shape = LUG_SHAPES[form];
+	pen.stroke(behind ? 'hidden' : 'metal', placedPath(shape.metal, at), node, lit);
+	if (shape.mark && !behind)
+		pen.stroke(shape.isHole ? 'hole' : 'fine', placedPath(shape.mark, at), node);
+}
+
+const drawWire = (pen: Pen, w: PlacedWire, lit: boolean, rear: boolean) => {
+	if (rear) pen.stroke('halo', w.d);
+	pen.stroke(rear ? (w.core ? 'core' : 'wire') : 'hidden', w.d, w.name, lit);
+	if (rear) pen.word('letter', w.name, { x: w.mark.x, y: w.mark.y + 4 }, 'middle', w.name, lit);
+};
+
+function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeName, string>) {
+	const rear = scene.turn >= 0;
+	for (const s of scene.sockets)
+		for (const lug of s.drawing.lugs) {
+			const node = `${s.socket.id}.${lug.contact}`;
+			const at = scene.points.get(node)!;
+			const on = lit.nodes.has(node);
+			drawNode(pen, node, lug.form, at, on, !rear);
+			const mark = { x: at.x + scene.turn * lug.mark.x, y: at.y + lug.mark.y + 6 };
+			pen.word('mark', lug.contact, mark, 'middle', node);
+			if (rear && letters.has(node))
+				pen.word('letter', letters.get(node)!, { x: at.x + 19, y: at.y + 15 }, 'middle', node, on);
+		}
+}
+
+function drawBoxes(pen: Pen, scene: Scene, lit: Lit) {
+	for (const b of scene.boxes) {
+		pen.stroke('body', rectangle(b.x, b.y, b.w, b.h));
+		pen.word('name', b.id, { x: b.x + 18, y: b.y + 26 }, 'start');
+		for (const t of b.terminals) {
+			const node = `${b.id}.${t}`;
+			const at = scene.points.get(node)!;
+			drawNode(pen, node, 'terminal', at, lit.nodes.has(node), false);
+			const left = b.side === 'left';
+			pen.word(
+				'caption',
+				t,
+				{ x: at.x + (left ? 17 : -17), y: at.y + 5 },
+				left ? 'start' : 'end',
+				node
+			);
+		}
+	}
+}
+
+/** The bench as one figure: `view` is the rear or the front, the true mirror image of it. */
+export function sceneFigure(
+	bench: Bench,
+	view: 'rear' | 'front' = 'rear',
+	lit: Lit = NOTHING_LIT
+): Figure {
+	const turn = view === 'rear' ? 1 : -1;
+	const scene = sceneOf(bench, turn);
+	const pen = new Pen();
+	const { x, y, w, h } = scene.panel;
+	pen.stroke('hole', rectangle(x, y, w, h));
+	const metal = bench.panel.metal ? 'metal panel' : 'insulating panel';
+	pen.word('caption', `${metal}, seen from the ${view}`, { x: x + 4, y: y - 9 }, 'start');
+	for (const s of scene.sockets) drawSocket(pen, s, bench, turn, lit);
+	drawBoxes(pen, scene, lit);
+	for (const wire of scene.wires) drawWire(pen, wire, lit.wires.has(wire.name), turn > 0);
+	drawLugs(pen, scene, lit, netLetters(bench));
+	const stud = scene.points.get(PANEL);
+	if (stud) {
+		drawNode(pen, PANEL, 'stud', stud, lit.nodes.has(PANEL), false);
+		pen.word(
+			'caption',
+			'panel',
+			{ x: stud.x - 16 * turn, y: stud.y + 5 },
+			turn > 0 ? 'end' : 'start'
+		);
+	}
+	return {
+		width: scene.width,
+		height: scene.height,
+		title: `${bench.title || 'Bench'}, seen from the ${view}`,
+		marks: pen.marks,
+		points: scene.points
+	};
+}
