@@ -1,0 +1,73 @@
+/**
+ * Contrast of both palettes, measured: 4.5:1 for text, 3:1 for lines that carry meaning. Source:
+ * WCAG 2.2, success criteria 1.4.3 and 1.4.11, relative luminance as defined there.
+ */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { PALETTES } from '../../src/lib/diagram/svg';
+
+const css = readFileSync(new URL('../../src/app.css', import.meta.url), 'utf8');
+
+/** The custom properties of the n-th block that sets `--paper`: light, dark by choice, dark by system. */
+function tokens(nth: number): Record<string, string> {
+	const blocks = [...css.matchAll(/\{([^{}]*--paper:[^{}]*)\}/g)].map((m) => m[1]!);
+	return Object.fromEntries(
+		[...blocks[nth]!.matchAll(/--([\w-]+):\s*(#[0-9a-f]{6});/g)].map((m) => [m[1]!, m[2]!])
+	);
+}
+function luminance(hex: string): number {
+	const [r, g, b] = [1, 3, 5].map((i) => {
+		const c = parseInt(hex.slice(i, i + 2), 16) / 255;
+		return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+	});
+	return 0.2126 * r! + 0.7152 * g! + 0.0722 * b!;
+}
+function contrast(a: string, b: string): number {
+	const [x, y] = [luminance(a), luminance(b)];
+	return (Math.max(x, y) + 0.05) / (Math.min(x, y) + 0.05);
+}
+
+const GROUNDS = ['paper', 'sheet', 'sunk'];
+const TEXT = ['ink', 'soft', 'copper', 'red'];
+const LINES = ['rule', 'wire-hot', 'wire-cold', 'wire-shield', 'wire-other'];
+
+describe('the measure itself', () => {
+	it('gives 21 for black on white and 1 for a colour on itself', () => {
+		expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 5);
+		expect(contrast('#336699', '#336699')).toBe(1);
+	});
+	it('gives 4.48 for #777777 on white, a value often quoted (from memory)', () => {
+		expect(contrast('#777777', '#ffffff')).toBeCloseTo(4.48, 2);
+	});
+});
+
+describe.each([
+	['light', 0],
+	['dark', 1]
+] as const)('the %s palette', (_, nth) => {
+	const t = tokens(nth);
+	it.each(TEXT.flatMap((ink) => GROUNDS.map((ground) => [ink, ground] as const)))(
+		'shows text in %s on %s at 4.5:1 or more',
+		(ink, ground) => expect(contrast(t[ink]!, t[ground]!)).toBeGreaterThanOrEqual(4.5)
+	);
+	it.each(LINES.flatMap((line) => GROUNDS.map((ground) => [line, ground] as const)))(
+		'shows lines in %s on %s at 3:1 or more',
+		(line, ground) => expect(contrast(t[line]!, t[ground]!)).toBeGreaterThanOrEqual(3)
+	);
+	it('shows ink and copper on the metal of a cup, and copper on its wash, at 3:1 or more', () => {
+		expect(contrast(t.ink!, t.cup!)).toBeGreaterThanOrEqual(4.5);
+		expect(contrast(t.copper!, t.cup!)).toBeGreaterThanOrEqual(3);
+		expect(contrast(t.copper!, t['copper-wash']!)).toBeGreaterThanOrEqual(3);
+	});
+});
+
+it('is the same dark whether the system or the person asks for it', () => {
+	expect(tokens(2)).toEqual(tokens(1));
+});
+
+it.each(['light', 'dark'] as const)('stands in figures as on screen: %s', (name) => {
+	const t = tokens(name === 'light' ? 0 : 1);
+	const { wash, ...rest } = PALETTES[name];
+	expect(wash).toBe(t['copper-wash']);
+	for (const [role, colour] of Object.entries(rest)) expect(colour, role).toBe(t[role]);
+});
