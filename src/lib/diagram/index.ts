@@ -9,3 +9,5 @@ export * from './view';
 export * from './breakSign';
 export * from './lugs';
 export * from './sceneFigure';
+export * from './section';
+export * from './svg';
