@@ -11,3 +11,4 @@ export * from './lugs';
 export * from './sceneFigure';
 export * from './section';
 export * from './svg';
+export * from './sheetFigure';

@@ -1,0 +1,56 @@
+/** One still picture of the moment: the panel, and below it the socket in hand in its other views. */
+import { SOCKETS, type Bench } from '../engine';
+import type { Figure, Mark } from './figure';
+import { NOTHING_LIT, type Lit } from './lit';
+import { placedPath, sceneFigure } from './sceneFigure';
+import { sectionOf } from './section';
+
+interface Placement {
+	readonly figure: Figure;
+	readonly x: number;
+	readonly y: number;
+}
+
+const moved = (mark: Mark, x: number, y: number): Mark =>
+	mark.kind === 'stroke'
+		? { ...mark, d: placedPath(mark.d, { x, y }) }
+		: { ...mark, x: mark.x + x, y: mark.y + y };
+
+/** Views of one socket, as far as the socket has them. */
+export function viewsOf(bench: Bench, socketId: string, lit: Lit = NOTHING_LIT): Figure[] {
+	const socket = bench.sockets.find((s) => s.id === socketId);
+	if (!socket) return [];
+	return SOCKETS[socket.kind].springs.length > 0 ? [sectionOf(bench, socketId, lit)] : [];
+}
+
+/** Views in rows under the panel, as many a row as fit its width. */
+function placed(panel: Figure, views: readonly Figure[]): Placement[] {
+	const out: Placement[] = [{ figure: panel, x: 0, y: 0 }];
+	const width = Math.max(panel.width, ...views.map((v) => v.width));
+	let [x, y, row] = [0, panel.height + 20, 0];
+	for (const figure of views) {
+		if (x > 0 && x + figure.width > width) [x, y, row] = [0, y + row + 20, 0];
+		out.push({ figure, x, y });
+		x += figure.width + 20;
+		row = Math.max(row, figure.height);
+	}
+	return out;
+}
+
+/** The whole sheet as one figure. `socketId` null: the panel alone. */
+export function sheetFigure(
+	bench: Bench,
+	view: 'rear' | 'front',
+	socketId: string | null,
+	lit: Lit = NOTHING_LIT
+): Figure {
+	const panel = sceneFigure(bench, view, lit);
+	const parts = placed(panel, socketId === null ? [] : viewsOf(bench, socketId, lit));
+	return {
+		width: Math.max(...parts.map((p) => p.x + p.figure.width)),
+		height: Math.max(...parts.map((p) => p.y + p.figure.height)),
+		title: panel.title,
+		marks: parts.flatMap((p) => p.figure.marks.map((m) => moved(m, p.x, p.y))),
+		points: panel.points
+	};
+}
