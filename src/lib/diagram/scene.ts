@@ -234,17 +234,49 @@ function layWires(
 		const outward = side === 'right' ? [0] : side === 'left' ? [Math.PI] : [-Math.PI / 2];
 		return { ...points.get(node)!, ways: lug?.ways ?? outward, of: node };
 	};
-	const around = new Map(sockets.map((s) => [s.socket.id, obstaclesOf([s])]));
-	const lain = new Map<string, Point[][]>();
+	const around = new Map<string, Obstacle[]>();
+	const obstaclesAt = (id: string): Obstacle[] => {
+		const socket = socketOf.get(id);
+		if (!socket) return [];
+		if (!around.has(id)) around.set(id, obstaclesOf([socket]));
+		return around.get(id)!;
+	};
+	/** For each socket or box: the wires that lie there already, and what they depend on, as text. */
+	const lain = new Map<string, { curves: Point[][]; text: string }>();
 	return wires.map(({ from, to }) => {
 		const owners = [...new Set([splitNode(from)[0], splitNode(to)[0]])];
-		const near = owners.flatMap((id) => around.get(id) ?? []);
-		const others = owners.flatMap((id) => lain.get(id) ?? []);
-		const curve = routeOf(end(from), end(to), near, others);
-		for (const id of owners) lain.set(id, [...(lain.get(id) ?? []), pointsAlong(curve)]);
+		const [a, b] = [end(from), end(to)];
+		const placesText = `${from} ${a.x} ${a.y} ${to} ${b.x} ${b.y}`;
+		const kinds = owners.map((id) => socketOf.get(id)?.socket.kind ?? '').join();
+		const before = owners.map((id) => lain.get(id)?.text ?? '').join('|');
+		const curve = remembered(`${placesText} ${kinds} ${before}`, () =>
+			routeOf(
+				a,
+				b,
+				owners.flatMap(obstaclesAt),
+				owners.flatMap((id) => lain.get(id)?.curves ?? [])
+			)
+		);
+		for (const id of owners) {
+			const known = lain.get(id) ?? { curves: [], text: '' };
+			const text = `${known.text};${placesText}`;
+			lain.set(id, { curves: [...known.curves, pointsAlong(curve)], text });
+		}
 		const turns = (node: NodeName) => !boxOf.has(splitNode(node)[0]);
 		return { curve, turns: [turns(from), turns(to)] };
 	});
+}
+
+/** Curves by all that they depend on, so that a new wire costs its own route and no other. */
+const known = new Map<string, Curve>();
+const MOST_KNOWN = 4000;
+function remembered(key: string, route: () => Curve): Curve {
+	const found = known.get(key);
+	if (found) return found;
+	if (known.size >= MOST_KNOWN) known.clear();
+	const made = route();
+	known.set(key, made);
+	return made;
 }
 
 /** The last layout of wires: a plug that travels leaves every wire where it is. */
