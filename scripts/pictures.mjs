@@ -28,12 +28,40 @@ const PHONE = { width: 390, height: 844 };
  * }} Shot
  */
 
+/** @param {import('@playwright/test').Page} page */
+async function probes(page) {
+	await page.locator('[data-node="A.T"]').click();
+	await page.locator('[data-node="A.2"]').click();
+	await page.mouse.move(2, 2);
+}
+/** @param {import('@playwright/test').Page} page */
+async function bridging(page) {
+	await page.getByRole('button', { name: 'TRS plug', exact: true }).click();
+	await page.getByRole('button', { name: 'Put it in Stage 1' }).click();
+	await page.locator('[data-node="A.T"]').click();
+	await page.locator('[data-node="A.R"]').click();
+	for (let i = 0; i < 4; i++) await page.getByRole('button', { name: 'Out 1' }).click();
+	await page.mouse.move(2, 2);
+}
+
 /** @type {Shot[]} */
 const SHOTS = [
-	{ name: 'bench', path: '/', viewport: DESKTOP, scheme: 'light' },
-	{ name: 'bench-dark', path: '/', viewport: DESKTOP, scheme: 'dark' },
-	{ name: 'bench-phone', path: '/', viewport: PHONE, scheme: 'light' },
-	{ name: 'exercises', path: '/exercises/', viewport: DESKTOP, scheme: 'light' }
+	{ name: 'bench', path: '/', viewport: DESKTOP, scheme: 'light', steps: probes },
+	{ name: 'bench-phone', path: '/', viewport: PHONE, scheme: 'dark', steps: probes },
+	{
+		name: 'section',
+		path: '/',
+		viewport: DESKTOP,
+		scheme: 'light',
+		part: '.travel',
+		steps: bridging
+	},
+	{
+		name: 'exercise',
+		path: '/exercises/wire-one-cable-six/',
+		viewport: { width: 1280, height: 1100 },
+		scheme: 'light'
+	}
 ];
 
 /**
