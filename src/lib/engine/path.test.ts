@@ -145,6 +145,37 @@ describe('what keeps two nodes apart', () => {
 		expect(pathBetween(hybrid(), 'A.1', 'A.3')).toEqual({ kind: 'nothing' });
 		expect(pathBetween(hybrid({ plugs: ts }), 'A.1', 'A.T')).toEqual({ kind: 'nothing' });
 	});
+	it('not the break of a spring, where the plug that lifts the spring is the other end', () => {
+		// Either the tip spring touches the plug or it rests on its break, never both.
+		const wired = hybrid({ plugs: ts });
+		expect(pathBetween(wired, 'p.tip', 'A.TN')).toEqual({ kind: 'nothing' });
+		expect(pathBetween(wired, 'A.2', 'p.tip')).toEqual({ kind: 'nothing' });
+		const pin = benchOf({
+			sockets: [{ id: 'A', kind: 'hybrid-10' }],
+			plugs: [{ id: 'q', kind: 'three-pin', socket: 'A' }]
+		});
+		expect(pathBetween(pin, 'q.1', 'A.1N')).toEqual({ kind: 'nothing' });
+		expect(pathBetween(pin, 'A.1', 'A.1N').kind).toBe('parted');
+	});
+	it('not a changeover between its own two sides', () => {
+		for (const plugs of [[], [{ id: 'p', kind: 'ts', socket: 'A' }]]) {
+			const bench = benchOf({ sockets: [{ id: 'A', kind: 'jack-ts-changeover' }], plugs });
+			expect(pathBetween(bench, 'A.NC', 'A.NO')).toEqual({ kind: 'nothing' });
+			expect(pathBetween(bench, 'A.NO', 'A.NC')).toEqual({ kind: 'nothing' });
+		}
+	});
+	it('a way round, where the near way would need one spring in two places', () => {
+		const bench = hybrid({
+			plugs: ts,
+			wires: [
+				{ id: 'w', from: 'A.T', to: 'A.2' },
+				{ id: 'v', from: 'A.2', to: 'p.tip' }
+			]
+		});
+		const answer = pathBetween(bench, 'p.tip', 'A.TN');
+		if (answer.kind !== 'parted') throw new Error(answer.kind);
+		expect(answer.steps.map((step) => step.to)).toEqual(['A.2', 'A.T', 'A.TN']);
+	});
 	it('a coil or a load inside a device joins nothing', () => {
 		const bench = benchOf({ devices: [{ id: 'M', kind: 'mic' }] });
 		expect(pathBetween(bench, 'M.hot', 'M.cold')).toEqual({ kind: 'nothing' });

@@ -68,6 +68,39 @@ function cheapest<Through>(
 
 const isGap = (x: Conductor | Gap): x is Gap => !('ohms' in x);
 
+/** The spring, pin or changeover that would have to move for the gap to close; null for a cut wire. */
+const movedBy = (x: Conductor | Gap): NodeName | null =>
+	isGap(x) && x.reason.kind !== 'cut' ? x.a : null;
+/** The spring, pin or changeover that would have to stay for the conductor to be there. */
+const heldBy = (x: Conductor | Gap): NodeName | null =>
+	!isGap(x) && ['touch', 'mate', 'changeover'].includes(x.reason.kind) ? x.a : null;
+
+/**
+ * The way with the fewest gaps, or null. It does not ask one moving part to be in two places: a
+ * spring on a plug and on its break contact, or a changeover on both of its sides.
+ */
+function wayThrough(
+	edges: readonly Edge<Conductor | Gap>[],
+	a: NodeName,
+	b: NodeName
+): Step<Conductor | Gap>[] | null {
+	const way = cheapest(edges, a, b);
+	const moved = new Set(way?.map((s) => movedBy(s.through)));
+	const held = way?.find((s) => heldBy(s.through) !== null && moved.has(heldBy(s.through)));
+	if (!held) return way;
+	const part = heldBy(held.through);
+	const ways = [movedBy, heldBy].map((asks) =>
+		wayThrough(
+			edges.filter((e) => asks(e.through) !== part),
+			a,
+			b
+		)
+	);
+	const gapsIn = (w: Step<Conductor | Gap>[]) => w.filter((s) => isGap(s.through)).length;
+	const [stays, moves] = ways as [typeof way, typeof way];
+	return stays && moves ? (gapsIn(moves) < gapsIn(stays) ? moves : stays) : (stays ?? moves);
+}
+
 /** Why `a` and `b` are on one net, conductor by conductor, or what stands open between them. */
 export function pathBetween(bench: Bench, a: NodeName, b: NodeName): PathAnswer {
 	if (a === b) return { kind: 'same' };
@@ -80,7 +113,7 @@ export function pathBetween(bench: Bench, a: NodeName, b: NodeName): PathAnswer 
 	);
 	if (path)
 		return { kind: 'joined', steps: path, ohms: path.reduce((r, s) => r + s.through.ohms, 0) };
-	const way = cheapest<Conductor | Gap>(
+	const way = wayThrough(
 		[
 			...joining.map((c) => ({ a: c.a, b: c.b, cost: c.ohms * 1e-15, through: c })),
 			...gaps.map((g) => ({ a: g.a, b: g.b, cost: 1, through: g }))
