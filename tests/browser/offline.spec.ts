@@ -3,10 +3,10 @@
  * is open nor waits for ever. The site that is served here is a copy of the build, which a test
  * may replace by a "new release" of itself.
  */
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { BrowserContext, Page } from '@playwright/test';
+import { basename, join } from 'node:path';
+import type { Page } from '@playwright/test';
 import { BUILD } from '../../scripts/build.mjs';
 import { serve } from '../../scripts/serve.mjs';
 import { expect, open, ready, test as base } from './support';
@@ -34,15 +34,15 @@ async function visit(page: Page, url: string): Promise<void> {
 	await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
 }
 
-/** Failed requests are what being offline means; anything else stays a problem. */
-function forgive(problems: string[]): void {
-	const others = problems.filter((problem) => !problem.includes('ERR_INTERNET_DISCONNECTED'));
-	problems.splice(0, problems.length, ...others);
+/** The paths of all pages of a built site. */
+function pagesOf(folder: string): string[] {
+	return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+		.filter((file) => basename(file) === 'index.html')
+		.map((file) => file.replaceAll('\\', '/').replace(/index\.html$/, ''));
 }
 
-async function offline(context: BrowserContext): Promise<void> {
-	await context.setOffline(true);
-}
+/** A file that the worker does not keep: it can be had from the network only. */
+const NOT_KEPT = 'server-headers.example.txt';
 
 test('after one visit every page works without a network', async ({
 	page,
@@ -51,28 +51,32 @@ test('after one visit every page works without a network', async ({
 	problems
 }) => {
 	await visit(page, site.url);
-	await offline(context);
-	const isCut = await page.evaluate(() =>
-		fetch('/not-kept.txt').then(
-			() => false,
-			() => true
-		)
-	);
-	expect(isCut, 'the network is cut').toBe(true);
-	forgive(problems);
+	const reached = (path: string) =>
+		page.evaluate(
+			(url) =>
+				fetch(url).then(
+					(answer) => answer.ok,
+					() => false
+				),
+			site.url + path
+		);
+	expect(await reached(NOT_KEPT), 'the network is there').toBe(true);
+	await context.setOffline(true);
+	expect(await reached(NOT_KEPT), 'the network is cut').toBe(false);
+	expect(await reached('favicon.svg'), 'a kept file is there').toBe(true);
 
 	await page.reload();
 	await ready(page);
-	const heading = page.getByRole('heading', { level: 1 });
-	await expect(heading).toBeVisible();
-	for (const path of ['exercises/', 'exercises', 'exercises/index.html', 'exercises/?a=1#b']) {
+	const pages = pagesOf(site.folder);
+	expect(pages).toContain('');
+	expect(pages).toContain('exercises/');
+	const ways = ['exercises', 'exercises/index.html', 'exercises/?a=1#b', 'index.html', '?a=1#b'];
+	for (const path of [...pages, ...ways]) {
 		await open(page, site.url + path);
-		await expect(heading).toBeVisible();
+		await expect(page.getByRole('heading', { level: 1 }), path).toBeVisible();
 	}
-	for (const path of ['', 'index.html', '?a=1#b']) {
-		await open(page, site.url + path);
-		await expect(heading).toBeVisible();
-	}
+	const others = problems.filter((problem) => !problem.includes(NOT_KEPT));
+	problems.splice(0, problems.length, ...others);
 });
 
 const RELEASE = 'meta[name="release"]';
@@ -153,7 +157,7 @@ test('the only page takes over a new release when it is loaded anew', async ({
 	expect(page.url()).toBe(`${site.url}#kept`);
 	expect(await releases(page)).toEqual(['solderside-second-release']);
 
-	await offline(context);
+	await context.setOffline(true);
 	await page.reload();
 	await ready(page);
 	await expect(page.locator(RELEASE)).toHaveAttribute('content', 'second-release');
