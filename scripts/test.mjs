@@ -88,7 +88,7 @@ async function vitest() {
 		node(
 			'node_modules/vitest/vitest.mjs',
 			'run',
-			'--reporter=dot',
+			'--reporter=default',
 			'--reporter=json',
 			`--outputFile.json=${file}`
 		)
