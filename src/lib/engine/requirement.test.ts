@@ -264,15 +264,35 @@ describe('requirements that name what the bench does not have', () => {
 	};
 	const joined = [['A.1', 'A.2']];
 	it.each<[string, unknown, string, RegExp]>([
-		['a socket', { joined, when: { X: 'ts' } }, '$.require[0].when.X', /no socket "X"/],
+		['a socket', { joined, when: { X: 'ts' } }, '$.require[0].when.X', /no socket "X"; say A or B/],
 		['a dashed one', { joined, when: { 'X-1': 'ts' } }, '$.require[0].when["X-1"]', /"X-1"/],
 		['a state', { joined, when: { A: 'jack' } }, '$.require[0].when.A', /none, ts/],
-		['a misfit', { joined, when: { B: 'three-pin' } }, '$.require[0].when.B', /does not go/],
-		['one plug twice', { joined, when: { A: 'p', B: 'p' } }, '$.require[0].when.B', /two sockets/],
+		[
+			'a misfit',
+			{ joined, when: { B: 'three-pin' } },
+			'$.require[0].when.B',
+			/does not go into a jack-trs; none, ts, trs, dummy or shorting would/
+		],
+		[
+			'one plug twice',
+			{ joined, when: { A: 'p', B: 'p' } },
+			'$.require[0].when.B',
+			/two sockets at once; name another/
+		],
 		['a node', { apart: [['A.1', 'A.9']] }, '$.require[0].apart[0][1]', /"9"/],
 		['a panel', { apart: [['A.1', 'panel']] }, '$.require[0].apart[0][1]', /panel/],
-		['an input', { hears: [['OUT', 'OUT']] }, '$.require[0].hears[0][0]', /no input "OUT"/],
-		['a source', { deaf: [['DESK', 'DESK']] }, '$.require[0].deaf[0][1]', /no source "DESK"/]
+		[
+			'an input',
+			{ hears: [['OUT', 'OUT']] },
+			'$.require[0].hears[0][0]',
+			/no input "OUT"; say DESK/
+		],
+		[
+			'a source',
+			{ deaf: [['DESK', 'DESK']] },
+			'$.require[0].deaf[0][1]',
+			/no source "DESK"; say OUT/
+		]
 	])('%s', (_, requirement, path, word) => {
 		expect(at(requirement)).toMatchObject({ path });
 		expect(at(requirement)!.message).toMatch(word);

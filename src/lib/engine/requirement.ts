@@ -1,7 +1,7 @@
 /** What must be true of a bench, as elementary checks, and the score they give. */
 import * as v from 'valibot';
 import { PLUG_KINDS, type Bench, type PlugKind } from './bench';
-import { inState, type When } from './edit';
+import { inState, statesOf, type When } from './edit';
 import { hearing, inputsOf, sourcesOf } from './hears';
 import { isJoined } from './nets';
 import {
@@ -169,20 +169,27 @@ export function scoreOf(bench: Bench, require: readonly Requirement[]): Scored {
 	return { checks, passed, unsafe, failed, score };
 }
 
+const noSuch = (what: string, id: string, there: readonly string[]): string =>
+	`the bench has no ${what} "${id}"${there.length ? `; say ${oneOf(there.slice(0, 20))}` : ''}`;
+
 function strangeWhen(bench: Bench, when: When, path: string): Parsed<never> | null {
 	const used = new Set<string>();
+	const socketIds = bench.sockets.map((s) => s.id);
 	for (const [socketId, state] of Object.entries(when)) {
 		const at = `${path}${jsonPath([socketId]).slice(1)}`;
 		const no = (message: string): Parsed<never> => ({ ok: false, problem: { path: at, message } });
 		const socket = bench.sockets.find((s) => s.id === socketId);
-		if (!socket) return no(`the bench has no socket "${socketId}"`);
+		if (!socket) return no(noSuch('socket', socketId, socketIds));
 		if (state === 'none') continue;
 		const plug = bench.plugs.find((p) => p.id === state);
 		const kind: PlugKind | undefined = PLUG_KINDS.find((k) => k === state) ?? plug?.kind;
 		if (!kind)
 			return no(`"${state}" is no state; say none, ${oneOf(PLUG_KINDS)} or the id of a plug`);
-		if (!fits(kind, socket.kind)) return no(`a ${kind} plug does not go into a ${socket.kind}`);
-		if (plug && used.has(plug.id)) return no(`plug "${plug.id}" cannot be in two sockets at once`);
+		const right = oneOf(statesOf(bench, socketId));
+		if (!fits(kind, socket.kind))
+			return no(`a ${kind} plug does not go into a ${socket.kind}; ${right} would`);
+		if (plug && used.has(plug.id))
+			return no(`plug "${plug.id}" cannot be in two sockets at once; name another`);
 		if (plug) used.add(plug.id);
 	}
 	return null;
@@ -212,12 +219,12 @@ export function strangeRequirement(
 				if (!inputs.includes(input))
 					return {
 						ok: false,
-						problem: { path: `${path}[0]`, message: `the bench has no input "${input}"` }
+						problem: { path: `${path}[0]`, message: noSuch('input', input, inputs) }
 					};
 				if (!sources.includes(source))
 					return {
 						ok: false,
-						problem: { path: `${path}[1]`, message: `the bench has no source "${source}"` }
+						problem: { path: `${path}[1]`, message: noSuch('source', source, sources) }
 					};
 			}
 	}
