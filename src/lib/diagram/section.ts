@@ -9,7 +9,7 @@ import { NOTHING_LIT, netLetters, type Lit } from './lit';
 import { drawBody, drawLug, drawRuler } from './sectionBody';
 import { drawChangeover } from './sectionChangeover';
 import { LEAVES, SECTION } from './sectionFrame';
-import { beamOf, drawBreak, drawSpring, type Beam } from './sectionLeaf';
+import { drawBreak, drawSpring, leafOf, type Leaf } from './sectionLeaf';
 import { Sheet } from './sectionPen';
 import { drawPlug } from './sectionPlug';
 import { socketState, type SocketState, type SpringState } from './sectionStates';
@@ -22,24 +22,22 @@ const lugHeight = (state: SpringState, changeover: boolean): number =>
 function drawSprings(sheet: Sheet, bench: Bench, state: SocketState): void {
 	const id = state.socket.id;
 	const letters = netLetters(bench);
-	const beams = new Map<string, Beam>();
+	const leaves = new Map<string, Leaf>();
 	for (const spring of state.springs) {
-		const plain = beamOf(spring, state.plug);
-		const lug = lugHeight(spring, state.changeover !== null);
-		const beam = { ...plain, plan: { ...plain.plan, lug } };
-		beams.set(spring.name, beam);
-		const { side, breakLug } = beam.plan;
+		const leaf = leafOf(spring, state.plug, lugHeight(spring, state.changeover !== null));
+		leaves.set(spring.name, leaf);
+		const { side, lug, breakLug } = leaf.plan;
 		const node = `${id}.${spring.name}`;
 		if (spring.breakContact) {
 			const contact = `${id}.${spring.breakContact}`;
 			const isLit = spring.closed && sheet.lit.breaks.has(contact);
-			drawBreak(sheet, beam, spring, contact, isLit);
+			drawBreak(sheet, leaf, spring, contact, isLit);
 			drawLug(sheet, contact, breakLug, side, letters.get(contact));
 		}
-		drawSpring(sheet, beam, node);
+		drawSpring(sheet, leaf, node);
 		drawLug(sheet, node, lug, side, letters.get(node));
 	}
-	const tip = beams.get('T');
+	const tip = leaves.get('T');
 	if (state.changeover && tip) drawChangeover(sheet, bench, id, tip, letters);
 }
 

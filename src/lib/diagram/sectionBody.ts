@@ -2,7 +2,16 @@
  * What stands still in the section: panel or flange, bush, the insulating body with its chambers,
  * the lugs at the rear, the ruler below. Everything cut is insulation and hatched; metal is plain.
  */
-import { PANEL, PLUGS, SEATED, SOCKETS, type Bench, type NodeName, type Socket } from '../engine';
+import {
+	PANEL,
+	PLUGS,
+	SEATED,
+	SOCKETS,
+	SPRING_DEPTH,
+	type Bench,
+	type NodeName,
+	type Socket
+} from '../engine';
 import {
 	DEPTH,
 	HEIGHT,
@@ -17,7 +26,7 @@ import { bent, box, closed, disc, rounded, straight, type Place, type Sheet } fr
 import { sectionEvents, type SocketState } from './sectionStates';
 
 /** Depths of the chamber walls, mm, and the ceiling over the tip spring, units. */
-const CHAMBER = { s: 1.7, sEnd: 13.9, r: 16.3, t: 21, hollow: [3, 19.4] } as const;
+const CHAMBER = { s: 1.5, sEnd: 13.9, r: 16.3, t: 21 } as const;
 const ceiling = (socket: Socket): number => (SOCKETS[socket.kind].changeover ? 112 : 98);
 
 const at = placeAt;
@@ -52,13 +61,6 @@ function bodyOutline(socket: Socket): Place[] {
 	];
 }
 
-/** A hollow over the bore, as such bodies are moulded: it holds nothing. */
-function hollow(socket: Socket): Place[] {
-	const [from, to] = CHAMBER.hollow;
-	const [low, high] = [HEIGHT.bore + 12, ceiling(socket)];
-	return [at(from, low), at(to, low), at(to, high), at(from, high)];
-}
-
 function drawPlate(sheet: Sheet, bench: Bench, socket: Socket): void {
 	const flange = SOCKETS[socket.kind].contacts.includes('G');
 	const of = flange ? `${socket.id}.G` : bench.panel.metal ? PANEL : undefined;
@@ -89,12 +91,7 @@ function drawBush(sheet: Sheet, socket: Socket): void {
 		at(12, tube),
 		at(12, bore)
 	];
-	const below = [
-		under(0, bore),
-		under(0, ring),
-		under(CHAMBER.s, ring),
-		under(CHAMBER.s, bore)
-	];
+	const below = [under(0, bore), under(0, ring), under(CHAMBER.s, ring), under(CHAMBER.s, bore)];
 	sheet.stroke(role, closed(over), of);
 	sheet.stroke(role, closed(below), of);
 	if (!metal) return;
@@ -109,7 +106,7 @@ function drawBush(sheet: Sheet, socket: Socket): void {
 
 export function drawBody(sheet: Sheet, bench: Bench, socket: Socket): void {
 	drawPlate(sheet, bench, socket);
-	sheet.stroke('insulator', rounded(bodyOutline(socket), 2.5) + rounded(hollow(socket), 4));
+	sheet.stroke('insulator', rounded(bodyOutline(socket), 2.5));
 	if (SOCKETS[socket.kind].hasBush) drawBush(sheet, socket);
 	sheet.stroke(
 		'centre',
@@ -137,7 +134,14 @@ export function drawLug(
 }
 
 const RULER = 278;
-const SMALL = 3.5;
+/** Sign of an event in which a spring is lifted and its break contact opens. */
+const diamond = (x: number, y: number): string =>
+	closed([
+		[x, y - 5.5],
+		[x + 4, y],
+		[x, y + 5.5],
+		[x - 4, y]
+	]);
 
 /** The ruler: millimetres behind the front face, events of this plug, and where its nose stands. */
 export function drawRuler(sheet: Sheet, { socket, plug }: SocketState): void {
@@ -155,7 +159,8 @@ export function drawRuler(sheet: Sheet, { socket, plug }: SocketState): void {
 	for (const event of sectionEvents(plug.kind, socket.kind)) {
 		const x = depthX(event);
 		const past = event <= plug.travel;
-		sheet.stroke(past ? 'pointer' : 'outline', disc(x, RULER, past ? SMALL - 0.3 : SMALL - 0.8));
+		const lifts = Object.values(SPRING_DEPTH).includes(event);
+		sheet.stroke(past ? 'pointer' : 'outline', lifts ? diamond(x, RULER) : disc(x, RULER, 2.4));
 	}
 	drawNose(sheet, plug.travel);
 }
@@ -173,12 +178,7 @@ function drawNose(sheet: Sheet, travel: number): void {
 		])
 	);
 	sheet.stroke('dimension', straight([x, SECTION.axis + 16], [x, top], [x, RULER - 13]));
-	sheet.word(
-		'dimension',
-		[SECTION.width - 8, RULER + 24],
-		`${travel.toFixed(1)} mm`,
-		'end'
-	);
+	sheet.word('dimension', [SECTION.width - 8, RULER + 24], `${travel.toFixed(1)} mm`, 'end');
 }
 
 /** Thickness of a lug's edge line, for those who measure. */

@@ -7,7 +7,8 @@ import type { Bench } from '../engine';
 import { isClosed } from './lit';
 import { drawLug } from './sectionBody';
 import { BEAD, DEPTH, HALF_LEAF, SECTION, depthX, placeAt } from './sectionFrame';
-import { heightAt, type Beam } from './sectionLeaf';
+import { heightAt } from './sectionBeam';
+import { atRest, type Leaf } from './sectionLeaf';
 import { bent, closed, disc, draw, type Sheet } from './sectionPen';
 
 /** Height of `C` at rest, and how far its free end moves, units. */
@@ -56,7 +57,14 @@ function drawMiddle(sheet: Sheet, of: string, card: number, end: number): void {
 }
 
 /** A fixed side: a strip and a bead that faces `C`, from inside (`NC`) or from outside (`NO`). */
-function drawFixed(sheet: Sheet, of: string, bead: number, out: 1 | -1, lug: number, shut: boolean) {
+function drawFixed(
+	sheet: Sheet,
+	of: string,
+	bead: number,
+	out: 1 | -1,
+	lug: number,
+	shut: boolean
+) {
 	const strip = bead + out * BEAD;
 	const way = [
 		placeAt(DEPTH.rear, lug),
@@ -87,18 +95,17 @@ export function drawChangeover(
 	sheet: Sheet,
 	bench: Bench,
 	socket: string,
-	tip: Beam,
+	tip: Leaf,
 	letters: ReadonlyMap<string, string>
 ): void {
 	const node = (contact: string): string => `${socket}.${contact}`;
 	const onNC = isClosed(bench, socket, 'NC');
-	const rest = heightAt({ ...tip, load: tip.load === 0 ? 0 : -5 }, CARD);
-	const lift = onNC ? 0 : heightAt(tip, CARD) - rest;
+	const under = heightAt(tip, depthX(CARD));
+	const lift = onNC ? 0 : under - heightAt(atRest(tip), depthX(CARD));
 	const end = onNC ? 0 : C.stroke;
-	const foot = heightAt(tip, CARD) + HALF_LEAF;
 	drawFixed(sheet, node('NC'), C.height - REACH, -1, 70, onNC);
 	drawFixed(sheet, node('NO'), C.height + C.stroke + REACH, 1, 110, isClosed(bench, socket, 'NO'));
-	drawCard(sheet, foot, C.height + lift - HALF_LEAF);
+	drawCard(sheet, under + HALF_LEAF, C.height + lift - HALF_LEAF);
 	drawMiddle(sheet, node('C'), lift, end);
 	drawLug(sheet, node('NC'), 70, 1, letters.get(node('NC')));
 	drawLug(sheet, node('C'), C.lug, 1, letters.get(node('C')));

@@ -127,9 +127,7 @@ export function sectionEvents(plug: PlugKind, socket: SocketKind): Millimetres[]
 	);
 	const inOrder = [...new Set(places)].filter((t) => t <= SEATED).sort((a, b) => a - b);
 	const before = (i: number): Millimetres => (i === 0 ? 0 : (inOrder[i - 1]! + inOrder[i]!) / 2);
-	return inOrder.filter(
-		(t, i) => seenText(plug, socket, t) !== seenText(plug, socket, before(i))
-	);
+	return inOrder.filter((t, i) => seenText(plug, socket, t) !== seenText(plug, socket, before(i)));
 }
 
 /** A stretch of the travel in which the socket joins the same contacts. */
@@ -145,7 +143,12 @@ export interface TravelState {
 }
 
 /** The bench with a bare plug of that kind in the socket, that far in; what it held lies loose. */
-export function withPlugAt(bench: Bench, socket: string, kind: PlugKind, travel: Millimetres): Bench {
+export function withPlugAt(
+	bench: Bench,
+	socket: string,
+	kind: PlugKind,
+	travel: Millimetres
+): Bench {
 	const id = freeId(bench, 'bare');
 	const plugged = withBarePlug(bench, socket, kind);
 	return { ...plugged, plugs: plugged.plugs.map((p) => (p.id === id ? { ...p, travel } : p)) };
@@ -175,7 +178,8 @@ function aloneWith(bench: Bench, id: string, kind: PlugKind, travel: Millimetres
 const bareName = (node: NodeName): string => splitNode(node)[1];
 
 function bareNets(bench: Bench, id: string): string[][] {
-	const sockets = (net: readonly NodeName[]): NodeName[] => net.filter((n) => splitNode(n)[0] === id);
+	const sockets = (net: readonly NodeName[]): NodeName[] =>
+		net.filter((n) => splitNode(n)[0] === id);
 	return netsOf(bench)
 		.list.filter((net) => net.length > 1 && sockets(net).length > 0)
 		.map((net) => [...sockets(net), ...net.filter((n) => splitNode(n)[0] !== id)].map(bareName));
@@ -198,4 +202,3 @@ export function distinctStates(bench: Bench, socket: string, kind: PlugKind): Tr
 	});
 	return states;
 }
-

@@ -23,7 +23,7 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 		sunk: '#f3ecdd',
 		ink: '#1f2428',
 		soft: '#54585a',
-		hatch: '#b3a687',
+		hatch: '#9c8f70',
 		cup: '#e9dfc8',
 		copper: '#9c4115',
 		wash: '#f4dfcc'
@@ -33,7 +33,7 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 		sunk: '#161c1f',
 		ink: '#ebe4d4',
 		soft: '#b3afa3',
-		hatch: '#4d585b',
+		hatch: '#66757a',
 		cup: '#2a3337',
 		copper: '#f0a26b',
 		wash: '#3b2a1f'
@@ -75,8 +75,8 @@ function inks(p: Palette): Record<Stroke['role'], Ink> {
 	return {
 		body: [p.sheet, p.ink, LINE],
 		metal: [p.cup, p.ink, LINE],
-		insulator: [HATCH, p.ink, FINE, 'fill-rule:evenodd'],
-		collar: [COUNTER, p.ink, FINE],
+		insulator: [HATCH, p.ink, LINE, 'fill-rule:evenodd'],
+		collar: [COUNTER, p.ink, LINE],
 		hole: [p.sunk, p.ink, FINE],
 		outline: ['none', p.ink, LINE],
 		fine: ['none', p.soft, FINE],
@@ -96,11 +96,12 @@ function inks(p: Palette): Record<Stroke['role'], Ink> {
 }
 
 const FILLED = ['metal', 'body'];
-const SOLID = ['seat-closed'];
+const SOLID = ['seat-closed', 'pointer'];
 const rule = (selector: string, declarations: string): string => `${selector}{${declarations}}`;
 
-function strokeRules(p: Palette): string[] {
-	return Object.entries(inks(p)).flatMap(([role, [fill, stroke, weight, more]]) => {
+function strokeRules(p: Palette, used: ReadonlySet<string>): string[] {
+	const needed = Object.entries(inks(p)).filter(([role]) => used.has(role));
+	return needed.flatMap(([role, [fill, stroke, weight, more]]) => {
 		const plain = `fill:${fill};stroke:${stroke};stroke-width:${weight}${more ? `;${more}` : ''}`;
 		const litFill = FILLED.includes(role)
 			? `;fill:${p.wash}`
@@ -124,12 +125,12 @@ function wordRules(p: Palette): string[] {
 	];
 }
 
-const styleOf = (p: Palette): string =>
+const styleOf = (p: Palette, used: ReadonlySet<string>): string =>
 	[
 		rule('path', 'stroke-linecap:round;stroke-linejoin:round'),
 		rule('.paper', `fill:${p.sheet}`),
 		rule('.hatching', `stroke:${p.hatch};stroke-width:${FINE}`),
-		...strokeRules(p),
+		...strokeRules(p, used),
 		...wordRules(p)
 	].join('');
 
@@ -141,8 +142,7 @@ function hatching(id: string, angle: number, step: number): string {
 	return `<pattern id="${id}" ${frame} patternTransform="rotate(${angle})">${ground}${line}</pattern>`;
 }
 
-const escaped = (text: string): string =>
-	text.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);
+const escaped = (text: string): string => text.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);
 
 /** Numbers at two decimals, without a trailing nought. */
 const roundNumbers = (d: string): string =>
@@ -165,12 +165,13 @@ function wordText(mark: Word): string {
 /** The figure as one SVG document, one mark a line. The same figure gives the same text. */
 export function svgOf(figure: Figure, { palette }: { palette: PaletteName }): string {
 	const { width, height } = figure;
+	const used = new Set(figure.marks.map((m) => m.role));
 	const size = `width="${number(width)}" height="${number(height)}"`;
 	const head = `viewBox="0 0 ${number(width)} ${number(height)}" ${size} role="img"`;
 	return [
 		`<svg xmlns="http://www.w3.org/2000/svg" ${head}>`,
 		`<title>${escaped(figure.title)}</title>`,
-		`<style>${styleOf(PALETTES[palette])}</style>`,
+		`<style>${styleOf(PALETTES[palette], used)}</style>`,
 		`<defs>${hatching('hatch', 45, 7)}${hatching('counter', -45, 5)}</defs>`,
 		`<rect class="paper" ${size}/>`,
 		...figure.marks.map((m) => (m.kind === 'stroke' ? strokeText(m) : wordText(m))),

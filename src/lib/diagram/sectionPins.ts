@@ -1,0 +1,266 @@
+/**
+ * The three-pin half cut along its axis. A female contact is a leaf over a hole, a male one a pin;
+ * pin 1 stands first and so makes first, and where there is a `1N` the leaf of pin 1 rests on it.
+ * What has mated and whether `1N` is closed is read from the engine.
+ */
+import { SOCKETS, type Bench, type NodeName, type PinName } from '../engine';
+import type { Figure } from './figure';
+import { NOTHING_LIT, isClosed, netLetters, type Lit } from './lit';
+import { heightAt, leafPath, stripPath, type Beam, type NoseShape } from './sectionBeam';
+import { HALF_LEAF } from './sectionFrame';
+import {
+	HOLE_HALF,
+	INSERT,
+	MAKES,
+	PINS,
+	PIN_DEPTH,
+	PIN_HALF,
+	PIN_NAMES,
+	PLATE,
+	PLUG_SHELL,
+	ROW,
+	SHELL,
+	pinPlace,
+	pinX
+} from './sectionPinFrame';
+import { drawThreePinPlug, heldByPin } from './sectionPinPlug';
+import { bent, box, closed, disc, rounded, straight, type Place, Sheet } from './sectionPen';
+import { sectionEvents, socketState, type SocketState } from './sectionStates';
+
+const NOSE: NoseShape = { radius: 2.6, foot: 11, ahead: 7, rise: 13 };
+const CLAMPED = 23.5;
+const PRELOAD = 2;
+const AT_REST = 2;
+const BEAD = 3;
+const BEAD_BACK = 2.9;
+/** Height of the ceiling over a leaf. */
+const CHAMBER = 33;
+/** Depth of the base that carries insert, shell and pins, mm. */
+const BASE = 31;
+
+interface Drawing {
+	readonly sheet: Sheet;
+	readonly bench: Bench;
+	readonly state: SocketState;
+	readonly letters: ReadonlyMap<NodeName, string>;
+}
+
+const isFemale = ({ socket }: SocketState): boolean => SOCKETS[socket.kind].threePin === 'female';
+const threePinPlug = ({ plug }: SocketState) => (plug?.kind === 'three-pin' ? plug : null);
+const nodeOf = ({ socket }: SocketState, contact: string): NodeName => `${socket.id}.${contact}`;
+
+/** Lug with its name and the letter of its net, at the rear. */
+function drawLug({ sheet, letters }: Drawing, node: NodeName, y: number): void {
+	const [x, end] = [pinX(PIN_DEPTH.rear), pinX(PIN_DEPTH.lug)];
+	sheet.stroke('metal', box(x, y - 5.5, end - x, 11, 4), node);
+	sheet.stroke('hole', disc(end - 6, y, 2.2), node, false);
+	sheet.word('mark', [end + 5, y + 5.5], node.slice(node.indexOf('.') + 1), 'start', node);
+	const letter = letters.get(node);
+	if (letter) sheet.word('letter', [PINS.width - 9, y + 5.5], letter, 'middle', node);
+	sheet.point(node, [end - 6, y]);
+}
+
+/** Flange and tube of the socket's shell: `G`. */
+function drawShell(drawing: Drawing): void {
+	const { sheet, state } = drawing;
+	const of = nodeOf(state, 'G');
+	const { outer, inner } = SHELL;
+	for (const [near, far, edge] of [
+		[inner[0], outer[0], PLATE[0]],
+		[inner[1], outer[1], PLATE[1]]
+	] as const) {
+		const outline: Place[] = [
+			pinPlace(0, near),
+			pinPlace(PIN_DEPTH.rear, near),
+			pinPlace(PIN_DEPTH.rear, far),
+			pinPlace(1.4, far),
+			pinPlace(1.4, edge),
+			pinPlace(0, edge)
+		];
+		sheet.stroke('metal', rounded(outline, 1.5), of);
+	}
+	drawLug(drawing, of, 31);
+}
+
+/** The leaf by which the shell meets the plug's: it stands as deep as pin 1's. */
+function drawShellLeaf({ sheet, state }: Drawing): void {
+	const plug = threePinPlug(state);
+	const axis = (PLUG_SHELL.outer[0] + PLUG_SHELL.inner[0]) / 2;
+	const half = (PLUG_SHELL.inner[0] - PLUG_SHELL.outer[0]) / 2;
+	const isHeld = plug !== null && state.mated.has('G');
+	const beam: Beam = {
+		axis,
+		side: 1,
+		clamp: pinX(22),
+		nose: pinX(MAKES['1']),
+		clamped: axis - SHELL.inner[0] - HALF_LEAF,
+		load: isHeld ? -2 : -3,
+		low: isHeld ? half : half - 0.8,
+		shape: { radius: 2, foot: 10, ahead: 6, rise: 8 }
+	};
+	const of = nodeOf(state, 'G');
+	const way = straight(
+		[pinX(25), SHELL.inner[0] + HALF_LEAF],
+		[beam.clamp, SHELL.inner[0] + HALF_LEAF]
+	);
+	sheet.stroke('spring', leafPath(beam, way), of);
+}
+
+/** The insert of a female socket: holes from the front, each with its leaf's chamber. */
+function femaleInsert(): Place[][] {
+	const [top, bottom] = INSERT;
+	const at = pinPlace;
+	const outline = [
+		at(PIN_DEPTH.insert, top),
+		at(BASE, top),
+		at(BASE, SHELL.inner[0]),
+		at(PIN_DEPTH.rear, SHELL.inner[0]),
+		at(PIN_DEPTH.rear, SHELL.inner[1]),
+		at(BASE, SHELL.inner[1]),
+		at(BASE, bottom),
+		at(PIN_DEPTH.insert, bottom)
+	];
+	const holes = PIN_NAMES.map((name): Place[] => {
+		const y = ROW[name];
+		const front = MAKES[name] - 2.2;
+		return [
+			at(PIN_DEPTH.insert, y - HOLE_HALF),
+			at(front, y - HOLE_HALF),
+			at(front, y - CHAMBER),
+			at(PIN_DEPTH.clamp, y - CHAMBER),
+			at(PIN_DEPTH.clamp, y + HOLE_HALF),
+			at(PIN_DEPTH.insert, y + HOLE_HALF)
+		];
+	});
+	return [outline, ...holes];
+}
+
+function leafFor(state: SocketState, name: PinName): Beam {
+	const plug = threePinPlug(state);
+	const depth = MAKES[name];
+	const isHeld = plug !== null && state.mated.has(name);
+	const held = isHeld ? heldByPin(plug.travel - depth, NOSE.radius)! : AT_REST;
+	return {
+		axis: ROW[name],
+		side: 1,
+		clamp: pinX(PIN_DEPTH.clamp),
+		nose: pinX(depth),
+		clamped: CLAMPED,
+		load: held - AT_REST - PRELOAD,
+		low: held,
+		shape: NOSE
+	};
+}
+
+/** `1N`: a strip under pin 1's leaf, with its bead. */
+function drawPinBreak(drawing: Drawing, beam: Beam): void {
+	const { sheet, bench, state } = drawing;
+	const of = nodeOf(state, '1N');
+	const isShut = isClosed(bench, state.socket.id, '1N');
+	const isStuck = bench.faults.some((f) => f.kind === 'break-stuck-open' && f.contact === of);
+	const x = pinX(MAKES['1'] + BEAD_BACK);
+	const reach = HALF_LEAF + BEAD;
+	const good = heightAt({ ...beam, load: -PRELOAD }, x) - reach;
+	const now = isShut ? heightAt(beam, x) - reach : isStuck ? good - 3.4 : good;
+	const y = beam.axis - good + BEAD;
+	const lug = ROW['1'] - 12;
+	const way = bent([pinPlace(PIN_DEPTH.rear, lug), [beam.clamp + 6, lug], [beam.clamp, y]], 3);
+	sheet.stroke('blade', stripPath([beam.clamp, y], [x, beam.axis - now + BEAD], way), of);
+	const isLit = isShut && sheet.lit.breaks.has(of);
+	sheet.stroke(isShut ? 'seat-closed' : 'seat', disc(x, beam.axis - now, BEAD), of, isLit);
+	drawLug(drawing, of, lug);
+}
+
+function drawFemale(drawing: Drawing): void {
+	const { sheet, state } = drawing;
+	const shape = femaleInsert().map((places) => rounded(places, 2));
+	sheet.stroke('insulator', shape.join(''));
+	const plug = threePinPlug(state);
+	if (plug) drawThreePinPlug(sheet, plug, true);
+	for (const name of PIN_NAMES) {
+		const beam = leafFor(state, name);
+		const hasBreak = name === '1' && '1N' in SOCKETS[state.socket.kind].breaks;
+		if (hasBreak) drawPinBreak(drawing, beam);
+		const y = ROW[name] - CLAMPED;
+		const lug = hasBreak ? ROW[name] - 34 : y;
+		const way = bent([pinPlace(PIN_DEPTH.rear, lug), [beam.clamp + 6, lug], [beam.clamp, y]], 3);
+		sheet.stroke('spring', leafPath(beam, way), nodeOf(state, name));
+		drawLug(drawing, nodeOf(state, name), lug);
+	}
+}
+
+function drawMale(drawing: Drawing): void {
+	const { sheet, state } = drawing;
+	const base = [
+		pinPlace(BASE, SHELL.inner[0]),
+		pinPlace(PIN_DEPTH.rear, SHELL.inner[0]),
+		pinPlace(PIN_DEPTH.rear, SHELL.inner[1]),
+		pinPlace(BASE, SHELL.inner[1])
+	];
+	sheet.stroke('insulator', closed(base));
+	const plug = threePinPlug(state);
+	if (plug) drawThreePinPlug(sheet, plug, false);
+	for (const name of PIN_NAMES) {
+		const of = nodeOf(state, name);
+		const [tip, y] = [MAKES[name], ROW[name]];
+		// Square at its end: the plug's tube meets the pin where the engine says, not farther in.
+		const long = pinX(PIN_DEPTH.rear) - pinX(tip);
+		sheet.stroke('metal', box(pinX(tip), y - PIN_HALF, long, 2 * PIN_HALF, 0.8), of);
+		sheet.stroke('fine', straight(pinPlace(tip + 1, y + 4.6), pinPlace(BASE, y + 4.6)), of);
+		drawLug(drawing, of, y);
+	}
+}
+
+const RULER = 276;
+
+function drawRuler({ sheet, state }: Drawing): void {
+	sheet.stroke('dimension', straight([pinX(0), RULER], [pinX(30.5), RULER]));
+	for (let mm = 0; mm <= 30; mm += 5) {
+		sheet.stroke('dimension', straight([pinX(mm), RULER], [pinX(mm), RULER + 6]));
+		if (mm < 30) sheet.word('dimension', [pinX(mm), RULER + 20], String(mm));
+	}
+	const plug = threePinPlug(state);
+	if (!plug) return;
+	for (const event of sectionEvents('three-pin', state.socket.kind))
+		sheet.stroke(plug.travel >= event ? 'pointer' : 'outline', disc(pinX(event), RULER, 2.4));
+	const x = pinX(plug.travel);
+	sheet.stroke(
+		'pointer',
+		closed([
+			[x, RULER - 4],
+			[x - 3.5, RULER - 10],
+			[x + 3.5, RULER - 10]
+		])
+	);
+	sheet.word('dimension', [PINS.width - 6, RULER + 20], `${plug.travel.toFixed(1)} mm`, 'end');
+}
+
+function titleOf(bench: Bench, state: SocketState): string {
+	const { socket, mated } = state;
+	const plug = threePinPlug(state);
+	const what = plug ? `three-pin plug ${plug.travel.toFixed(1)} mm in` : 'no three-pin plug';
+	const made = mated.size > 0 ? `${[...mated.keys()].join(', ')} mated` : 'nothing mated';
+	const hasBreak = '1N' in SOCKETS[socket.kind].breaks;
+	const also = hasBreak ? `; 1N ${isClosed(bench, socket.id, '1N') ? 'closed' : 'open'}` : '';
+	return `Section of the three-pin half of ${socket.id}, ${socket.kind}, ${what}: ${made}${also}.`;
+}
+
+/**
+ * Section of the socket's three-pin half in the bench as it stands. `lit`: what carries the copper
+ * accent. Throws if the bench has no such socket or the socket has no three-pin half.
+ */
+export function pinSectionOf(bench: Bench, socketId: string, lit: Lit = NOTHING_LIT): Figure {
+	const state = socketState(bench, socketId);
+	if (!SOCKETS[state.socket.kind].threePin)
+		throw new Error(`Socket ${socketId} has no three-pin half`);
+	const sheet = new Sheet(lit);
+	const drawing = { sheet, bench, state, letters: netLetters(bench) };
+	drawShell(drawing);
+	sheet.word('caption', [43, 20], 'front', 'end');
+	if (isFemale(state)) drawFemale(drawing);
+	else drawMale(drawing);
+	drawShellLeaf(drawing);
+	drawRuler(drawing);
+	const { width, height } = PINS;
+	return { width, height, title: titleOf(bench, state), marks: sheet.marks, points: sheet.points };
+}

@@ -1,0 +1,62 @@
+/**
+ * Paper of the symbol: one row a contact, its terminal at the right, so that lines never cross. The
+ * jack's axis lies between the rows of `TN` and `RN`; whatever a spring leaves stands on the axis'
+ * side of it, as in the part itself.
+ */
+import { SOCKETS, type Bench, type NodeName, type SocketKind } from '../engine';
+import { disc, type Sheet } from './sectionPen';
+import type { SocketState } from './sectionStates';
+
+export const SYMBOL = { width: 320, height: 300 } as const;
+/** x of terminals, of their names, of the letters of nets; and of the hinges of springs. */
+export const COLUMN = { terminal: 266, name: 274, letter: 311, hinge: 254 } as const;
+export const TERMINAL = 3.2;
+
+/** y of every contact's row, and of the jack's axis. */
+export interface Rows {
+	readonly of: Readonly<Record<string, number>>;
+	readonly axis: number;
+}
+export interface SymbolDrawing {
+	readonly sheet: Sheet;
+	readonly bench: Bench;
+	readonly state: SocketState;
+	readonly letters: ReadonlyMap<NodeName, string>;
+	readonly rows: Rows;
+}
+
+/** Rows of the jack's contacts, measured from its axis. */
+const JACK = { T: -36, TN: -15, RN: 15, R: 37, SN: 59, S: 81 } as const;
+const CHANGEOVER = { T: -36, NC: -68, C: -91, NO: -114 } as const;
+
+/** Where the rows of a socket kind stand. */
+export function symbolRows(kind: SocketKind): Rows {
+	const part = SOCKETS[kind];
+	const of: Record<string, number> = {};
+	const hasJack = part.springs.length > 0;
+	if (part.threePin) {
+		const names = ['1', ...('1N' in part.breaks ? ['1N'] : []), '2', '3', 'G'];
+		const [first, step] = hasJack ? [30, 25] : [72, 46];
+		names.forEach((name, i) => (of[name] = first + i * step));
+	}
+	const axis = part.threePin ? 203 : part.changeover ? 156 : 128;
+	const places: Record<string, number> = part.changeover ? { ...JACK, ...CHANGEOVER } : JACK;
+	for (const [name, from] of Object.entries(places))
+		if (part.contacts.includes(name)) of[name] = axis + from;
+	return { of, axis };
+}
+
+export const nodeIn = ({ state }: SymbolDrawing, contact: string): NodeName =>
+	`${state.socket.id}.${contact}`;
+
+/** A terminal at the right end of a row: a small ring, its name, the letter of its net. */
+export function drawTerminal(drawing: SymbolDrawing, contact: string, isNamed = true): void {
+	const { sheet, letters, rows } = drawing;
+	const node = nodeIn(drawing, contact);
+	const y = rows.of[contact]!;
+	sheet.stroke('seat', disc(COLUMN.terminal, y, TERMINAL), node);
+	if (isNamed) sheet.word('mark', [COLUMN.name, y + 5.5], contact, 'start', node);
+	const letter = letters.get(node);
+	if (letter) sheet.word('letter', [COLUMN.letter, y + 5.5], letter, 'middle', node);
+	sheet.point(node, [COLUMN.terminal, y]);
+}

@@ -1,0 +1,99 @@
+/**
+ * Figures as files: every socket kind with every plug that fits, and every event of the travel of
+ * some. A change of the drawing shows as a change of these files; `npx vitest -u tests/figures`
+ * writes them anew, and a person looks at what has changed.
+ */
+import { describe, expect, it } from 'vitest';
+import { NOTHING_LIT, litNet, type Lit } from '../../src/lib/diagram/lit';
+import type { Figure } from '../../src/lib/diagram/figure';
+import { sectionEvents, sectionOf } from '../../src/lib/diagram/section';
+import { pinSectionOf } from '../../src/lib/diagram/sectionPins';
+import { svgOf, type PaletteName } from '../../src/lib/diagram/svg';
+import { symbolOf } from '../../src/lib/diagram/symbol';
+import type { Bench, PlugKind, SocketKind } from '../../src/lib/engine';
+import { SEATED_STATES, SOCKET, benchIn, hasJack, hasPins, nameOf, type State } from './benches';
+
+type View = (bench: Bench, socket: string, lit?: Lit) => Figure;
+const VIEWS: Record<string, [view: View, shows: (kind: SocketKind) => boolean]> = {
+	section: [sectionOf, hasJack],
+	pins: [pinSectionOf, hasPins],
+	symbol: [symbolOf, () => true]
+};
+
+/** What is pointed at, so that the copper accent is in the figures too. */
+const pointedAt = ({ kind, plug }: State): string =>
+	`${SOCKET}.${plug === 'three-pin' || !hasJack(kind) ? '1' : 'T'}`;
+
+/** A plug of the other half changes nothing in a section, so it is not drawn there again. */
+const isShownIn = (view: string, { plug }: State): boolean =>
+	view === 'symbol' || plug === null || (plug === 'three-pin') === (view === 'pins');
+
+const EVENTS: [SocketKind, PlugKind][] = [
+	['hybrid-9', 'ts'],
+	['hybrid-9', 'trs'],
+	['hybrid-9', 'three-pin'],
+	['hybrid-10', 'three-pin']
+];
+const EVENT_STATES = EVENTS.flatMap(([kind, plug]) =>
+	sectionEvents(plug, kind).map((travel): State => ({ kind, plug, travel }))
+);
+
+async function expectFigure(view: string, state: State, palette: PaletteName = 'light') {
+	const bench = benchIn(state);
+	const figure = VIEWS[view]![0](bench, SOCKET, litNet(bench, pointedAt(state)));
+	const end = palette === 'light' ? '' : `.${palette}`;
+	const file = `./svg/${view}.${nameOf(state)}${end}.svg`;
+	await expect(svgOf(figure, { palette })).toMatchFileSnapshot(file);
+}
+
+describe.each(Object.keys(VIEWS))('%s', (view) => {
+	const shown = (state: State): boolean => VIEWS[view]![1](state.kind) && isShownIn(view, state);
+
+	it.each(SEATED_STATES.filter(shown).map((s) => [nameOf(s), s] as const))(
+		'%s is drawn as before',
+		(_, state) => expectFigure(view, state)
+	);
+	it.each(EVENT_STATES.filter(shown).map((s) => [nameOf(s), s] as const))(
+		'%s, an event of the travel, is drawn as before',
+		(_, state) => expectFigure(view, state)
+	);
+	it.each(['dark', 'ink'] as const)('the %s palette inks the same figure', (palette) => {
+		const plug = view === 'pins' ? 'three-pin' : 'trs';
+		return expectFigure(view, { kind: 'hybrid-10', plug, travel: 30.5 }, palette);
+	});
+});
+
+describe('a figure as text', () => {
+	const bench = benchIn({ kind: 'hybrid-9', plug: 'trs', travel: 22.123 });
+	const text = svgOf(sectionOf(bench, SOCKET, NOTHING_LIT), { palette: 'light' });
+
+	it('is the same text for the same bench', () => {
+		const again = benchIn({ kind: 'hybrid-9', plug: 'trs', travel: 22.123 });
+		expect(svgOf(sectionOf(again, SOCKET), { palette: 'light' })).toBe(text);
+	});
+	it('fetches nothing, and opens by itself', () => {
+		expect(text.startsWith('<svg xmlns="http://www.w3.org/2000/svg"')).toBe(true);
+		expect(text.replace('http://www.w3.org/2000/svg', '')).not.toMatch(
+			/https?:|@import|@font-face/
+		);
+	});
+	it('has no number of more than two decimals', () => {
+		expect(text).not.toMatch(/\d\.\d{3,}/);
+	});
+	it('uses three line weights and no other', () => {
+		const weights = [...text.matchAll(/stroke-width:([\d.]+)/g)].map((m) => m[1]);
+		expect(new Set(weights)).toEqual(new Set(['1', '1.6', '2.8']));
+	});
+	it('escapes what a label could say', () => {
+		const figure: Figure = {
+			width: 9,
+			height: 9,
+			title: '<&"',
+			marks: [{ kind: 'word', role: 'name', x: 1, y: 1, text: '</text>', anchor: 'start' }],
+			points: new Map()
+		};
+		const escaped = svgOf(figure, { palette: 'ink' });
+		expect(escaped).toContain('<title>&#60;&#38;&#34;</title>');
+		expect(escaped).toContain('>&#60;/text></text>'.replace('/text>', '/text&#62;'));
+	});
+});

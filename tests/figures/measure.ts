@@ -1,0 +1,114 @@
+/**
+ * Measuring what a figure really shows: paths become straight lines, and distances are taken between
+ * them. Nothing here knows how the figure was computed, so a wrong drawing cannot hide behind the
+ * code that made it.
+ */
+import type { Figure, Stroke, Word } from '../../src/lib/diagram/figure';
+import { WORD_SIZE } from '../../src/lib/diagram/svg';
+
+export type Point = readonly [x: number, y: number];
+export type Line = readonly Point[];
+
+const STEPS = 24;
+
+function curve(points: readonly Point[]): Point[] {
+	return Array.from({ length: STEPS }, (_, i) => {
+		const t = (i + 1) / STEPS;
+		let rest = points;
+		while (rest.length > 1)
+			rest = rest
+				.slice(1)
+				.map(([x, y], j): Point => [
+					rest[j]![0] + (x - rest[j]![0]) * t,
+					rest[j]![1] + (y - rest[j]![1]) * t
+				]);
+		return rest[0]!;
+	});
+}
+
+/** The lines of a path of M, L, Q, C and Z; a closed one ends where it began. */
+export function linesOf(d: string): Line[] {
+	const lines: Point[][] = [];
+	for (const [, command, text] of d.matchAll(/([A-Za-z])([^A-Za-z]*)/g)) {
+		const numbers = (text!.match(/-?\d*\.?\d+(?:e-?\d+)?/g) ?? []).map(Number);
+		const places = numbers.flatMap((x, i): Point[] => (i % 2 === 0 ? [[x, numbers[i + 1]!]] : []));
+		const line = lines.at(-1);
+		if (command === 'M') lines.push([places[0]!]);
+		else if (command === 'L') line!.push(places[0]!);
+		else if (command === 'Q' || command === 'C') line!.push(...curve([line!.at(-1)!, ...places]));
+		else if (command === 'Z') line!.push(line![0]!);
+		else throw new Error(`Path command ${command} is not one that figures use`);
+	}
+	return lines;
+}
+
+function toSegment([px, py]: Point, [ax, ay]: Point, [bx, by]: Point): number {
+	const [dx, dy] = [bx - ax, by - ay];
+	const square = dx * dx + dy * dy;
+	const t = square === 0 ? 0 : ((px - ax) * dx + (py - ay) * dy) / square;
+	const at = Math.max(0, Math.min(1, t));
+	return Math.hypot(px - ax - at * dx, py - ay - at * dy);
+}
+
+const turn = (a: Point, b: Point, c: Point): number =>
+	(b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+
+const cross = (a: Point, b: Point, c: Point, d: Point): boolean =>
+	turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
+
+const pairs = (line: Line): [Point, Point][] =>
+	line.slice(1).map((b, i): [Point, Point] => [line[i]!, b]);
+
+/** Shortest distance between two sets of lines, in units; 0 where they cross. */
+export function distance(one: readonly Line[], other: readonly Line[]): number {
+	let least = Infinity;
+	const others = other.flatMap(pairs);
+	for (const [a, b] of one.flatMap(pairs))
+		for (const [c, d] of others) {
+			if (cross(a, b, c, d)) return 0;
+			const ends = [toSegment(a, c, d), toSegment(b, c, d), toSegment(c, a, b), toSegment(d, a, b)];
+			least = Math.min(least, ...ends);
+		}
+	return least;
+}
+
+/** Lines of those strokes of a figure. */
+export const strokesOf = (figure: Figure, match: (stroke: Stroke) => boolean): Line[] =>
+	figure.marks
+		.filter((m) => m.kind === 'stroke' && match(m))
+		.flatMap((m) => linesOf((m as Stroke).d));
+
+export interface Box {
+	readonly left: number;
+	readonly right: number;
+	readonly top: number;
+	readonly bottom: number;
+}
+
+export function boxOfLines(lines: readonly Line[]): Box {
+	const xs = lines.flat().map(([x]) => x);
+	const ys = lines.flat().map(([, y]) => y);
+	return {
+		left: Math.min(...xs),
+		right: Math.max(...xs),
+		top: Math.min(...ys),
+		bottom: Math.max(...ys)
+	};
+}
+
+/** Width of a letter as a share of its size: an estimate on the wide side for the fonts named. */
+const LETTER = 0.56;
+
+/** Where a word stands on paper, estimated. */
+export function boxOfWord({ x, y, text, anchor, role }: Word): Box {
+	const size = WORD_SIZE[role];
+	const wide = text.length * LETTER * size;
+	const left = anchor === 'start' ? x : anchor === 'end' ? x - wide : x - wide / 2;
+	return { left, right: left + wide, top: y - 0.74 * size, bottom: y + 0.22 * size };
+}
+
+export const overlap = (a: Box, b: Box): boolean =>
+	a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+export const wordsOf = (figure: Figure): Word[] =>
+	figure.marks.filter((m): m is Word => m.kind === 'word');
