@@ -7,7 +7,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Figure, Stroke } from '../../src/lib/diagram/figure';
 import { isClosed } from '../../src/lib/diagram/lit';
-import { sectionEvents, sectionOf } from '../../src/lib/diagram/section';
+import { sectionOf } from '../../src/lib/diagram/section';
 import { UNIT } from '../../src/lib/diagram/sectionFrame';
 import { PIN_UNIT } from '../../src/lib/diagram/sectionPinFrame';
 import { pinSectionOf } from '../../src/lib/diagram/sectionPins';
@@ -419,11 +419,5 @@ describe('every figure is orderly', () => {
 					const { top, bottom } = boxOfWord(word);
 					expect((bottom - top) / 0.96).toBeGreaterThanOrEqual(15);
 				}
-	});
-});
-
-describe('events and states of the travel', () => {
-	it('a ring plug in a hybrid of nine has its events at the springs’ depths plus its segments', () => {
-		expect(sectionEvents('trs', 'hybrid-9')).toEqual([3, 12, 13, 17, 18, 18.5, 26, 27.5, 28.5]);
 	});
 });

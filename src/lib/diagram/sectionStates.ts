@@ -138,7 +138,7 @@ export interface TravelState {
 	readonly to: Millimetres;
 	/** Nets of two nodes or more: contacts of the socket and conductors of the plug, by bare name. */
 	readonly nets: readonly (readonly string[])[];
-	/** The nets in one line: `R tip · S sleeve · T TN`. */
+	/** The nets in one line: `T TN · R tip · S sleeve`; empty where nothing is joined. */
 	readonly label: string;
 }
 
@@ -175,14 +175,20 @@ function aloneWith(bench: Bench, id: string, kind: PlugKind, travel: Millimetres
 	return withPlugAt(empty, id, kind, travel);
 }
 
-const bareName = (node: NodeName): string => splitNode(node)[1];
-
-function bareNets(bench: Bench, id: string): string[][] {
-	const sockets = (net: readonly NodeName[]): NodeName[] =>
-		net.filter((n) => splitNode(n)[0] === id);
+/** Nets of the one socket on the bench by bare names, in the order in which the trade names contacts. */
+function bareNets(bench: Bench, socket: Socket): string[][] {
+	const order = (node: NodeName): number => {
+		const [owner, contact] = splitNode(node);
+		const at = owner === socket.id ? SOCKETS[socket.kind].contacts.indexOf(contact) : -1;
+		return at < 0 ? Infinity : at;
+	};
+	const inOrder = (x: NodeName, y: NodeName): number =>
+		order(x) === order(y) ? 0 : order(x) - order(y);
 	return netsOf(bench)
-		.list.filter((net) => net.length > 1 && sockets(net).length > 0)
-		.map((net) => [...sockets(net), ...net.filter((n) => splitNode(n)[0] !== id)].map(bareName));
+		.list.map((net) => [...net].sort(inOrder))
+		.filter((net) => net.length > 1 && order(net[0]!) < Infinity)
+		.sort((x, y) => inOrder(x[0]!, y[0]!))
+		.map((net) => net.map((node) => splitNode(node)[1]));
 }
 
 /**
@@ -190,10 +196,11 @@ function bareNets(bench: Bench, id: string): string[][] {
  * the order of the travel. The socket is taken by itself, with its own faults and without wires.
  */
 export function distinctStates(bench: Bench, socket: string, kind: PlugKind): TravelState[] {
-	const starts = [0, ...sectionEvents(kind, socketOf(bench, socket).kind)];
+	const place = socketOf(bench, socket);
+	const starts = [0, ...sectionEvents(kind, place.kind)];
 	const states: TravelState[] = [];
 	starts.forEach((from, i) => {
-		const nets = bareNets(aloneWith(bench, socket, kind, from), socket);
+		const nets = bareNets(aloneWith(bench, socket, kind, from), place);
 		const label = nets.map((net) => net.join(' ')).join(' · ');
 		const to = starts[i + 1] ?? SEATED;
 		const last = states.at(-1);

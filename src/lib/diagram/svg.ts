@@ -125,12 +125,17 @@ function wordRules(p: Palette): string[] {
 	];
 }
 
+/** Without colour, what conducts is told by its weight: springs are drawn a step finer, lit ones bold. */
+const BY_WEIGHT =
+	rule('.spring', `stroke-width:${LINE}`) + rule('.lit.spring', `stroke-width:${BOLD}`);
+
 const styleOf = (p: Palette, used: ReadonlySet<string>): string =>
 	[
 		rule('path', 'stroke-linecap:round;stroke-linejoin:round'),
 		rule('.paper', `fill:${p.sheet}`),
 		rule('.hatching', `stroke:${p.hatch};stroke-width:${FINE}`),
 		...strokeRules(p, used),
+		...(p.copper === p.ink ? [BY_WEIGHT] : []),
 		...wordRules(p)
 	].join('');
 
