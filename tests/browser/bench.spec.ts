@@ -57,7 +57,7 @@ test('two probes, a plug and the reason why, by mouse', async ({ page }) => {
 
 	// Pulled out again, all is as before.
 	await hands.travel.getByRole('button', { name: 'Pull it out' }).click();
-	await expect(hands.travel).toHaveCount(0);
+	await expect(hands.button('Pull it out')).toHaveCount(0);
 	await expect(hands.display).toHaveText('0.2 Ω');
 	await expectProbes(hands, 'A.T', 'A.2');
 
@@ -71,6 +71,7 @@ test('two probes, a plug and the reason why, by mouse', async ({ page }) => {
 
 	// By slider most of the way out, then in by half millimetres.
 	const slider = hands.travel.getByRole('slider');
+	await slider.scrollIntoViewIfNeeded();
 	const rail = (await slider.boundingBox())!;
 	const at = (mm: number) => ({
 		x: rail.x + 9 + ((rail.width - 18) * mm) / 30.5,
@@ -84,7 +85,7 @@ test('two probes, a plug and the reason why, by mouse', async ({ page }) => {
 	// At that depth neither T nor R is lifted: the ring and tip springs lie deeper.
 	await expect(hands.display).toHaveText('0.2 Ω');
 	await expect(hands.word).toContainText('sounds');
-	const halfIn = hands.button('In half a millimetre');
+	const halfIn = hands.button('In ½ millimetre');
 	for (let mm = travelled; mm < 18.5; mm += 0.5) await halfIn.click();
 	await expect(hands.travel.locator('output')).toHaveText('18.5 mm');
 	await expect(hands.said).toHaveText(
@@ -93,7 +94,7 @@ test('two probes, a plug and the reason why, by mouse', async ({ page }) => {
 	await expect(hands.standing).toContainText('stands 18.5 mm deep');
 	// T lies deeper still, so what the probes stand on has not moved.
 	await expect(hands.display).toHaveText('0.2 Ω');
-	await hands.travel.getByRole('button', { name: 'Out half a millimetre' }).click();
+	await hands.travel.getByRole('button', { name: 'Out ½ millimetre' }).click();
 	await expect(hands.said).toHaveText(/Below 18.5 mm .*R falls back on RN/);
 	await hands.travel.getByRole('button', { name: 'In 1', exact: true }).click();
 	await expect(hands.travel.locator('output')).toHaveText('19.0 mm');
@@ -103,10 +104,13 @@ test('two probes, a plug and the reason why, by mouse', async ({ page }) => {
 	await expect(hands.display).toHaveText('over range');
 
 	// The drawing takes the plug out by a drag to where nothing is, and back by a drag on the socket.
-	const box = page.locator('svg .thing.plug').filter({ hasText: 'p2' });
-	await drag(page, await middleOf(box), { x: body.x + 420, y: body.y + 150 });
-	await expect(hands.travel).toHaveCount(0);
-	await drag(page, await middleOf(box), await bodyOf(hands));
+	const drawn = page.locator('svg [data-plug="p2"]');
+	const dragPlug = async (to: { x: number; y: number }) => drag(page, await middleOf(drawn), to);
+	await hands.tool('Red probe').scrollIntoViewIfNeeded();
+	const desk = await placeOf(hands.node('DESK.chassis'));
+	await dragPlug({ x: desk.x + 60, y: desk.y + 90 });
+	await expect(hands.button('Pull it out')).toHaveCount(0);
+	await dragPlug(await bodyOf(hands));
 	await expect(hands.travel).toContainText('30.5 mm');
 	// And one from the rack, which sends the plug before it out.
 	await drag(page, await middleOf(hands.button('dummy plug')), await bodyOf(hands));

@@ -1,0 +1,143 @@
+/** No broken accessibility rule on any screen, light and dark, on a desk and in a hand. */
+import type { Page } from '@playwright/test';
+import { readExercises } from '../../src/lib/exercises/content.node';
+import { handsOn } from './hands';
+import { axe, expect, open, test } from './support';
+
+const SIZES = { desk: { width: 1440, height: 900 }, hand: { width: 390, height: 844 } };
+const SCHEMES = ['light', 'dark'] as const;
+const exercises = readExercises();
+const [predict, wire, find] = exercises.map(({ id }) => `/exercises/${id}/`) as [
+	string,
+	string,
+	string
+];
+
+/** Opens everything that is folded. */
+const unfold = (page: Page) =>
+	page.locator('details').evaluateAll((all) => {
+		for (const details of all) (details as HTMLDetailsElement).open = true;
+	});
+
+/** Screens worth looking at: an address, and what to do there first. */
+const SCREENS: [name: string, path: string, steps?: (page: Page) => Promise<void>][] = [
+	['the bench as it is first met', '/'],
+	[
+		'the bench with a plug in, probes on, every pair and a broken file',
+		'/',
+		async (page) => {
+			const hands = handsOn(page);
+			await hands.button(/^Put p1 /).click();
+			await hands.redSelect.selectOption('A.T');
+			await hands.blackSelect.selectOption('A.2');
+			await page.getByLabel(/Show every pair/).check();
+			await hands.button('Tone off').click();
+			await hands.button('TRS plug').click();
+			await hands.button('Copy link').click();
+			await expect(page.getByLabel('Link to this bench')).toBeVisible();
+			const buffer = Buffer.from('{}');
+			const file = { name: 'x.json', mimeType: 'application/json', buffer };
+			await page.getByTestId('file').setInputFiles(file);
+			await expect(page.getByRole('alert')).toContainText('was not opened');
+			await unfold(page);
+		}
+	],
+	[
+		'the live circuit, from the front',
+		'/',
+		async (page) => {
+			const hands = handsOn(page);
+			await page.getByLabel('48 V phantom').check();
+			await hands.redSelect.selectOption('A.2');
+			await hands.blackSelect.selectOption('A.1');
+			await expect(hands.word).toContainText('live circuit');
+			await hands.button('Turn to the front').click();
+			await page.getByTestId('kind').selectOption('jack-ts-changeover');
+			await hands.button('Add socket').click();
+		}
+	],
+	['the list of exercises', '/exercises/'],
+	['predict', predict],
+	[
+		'predict, judged',
+		predict,
+		async (page) => {
+			await page.getByRole('checkbox').first().check();
+			await handsOn(page).button('Check my prediction').click();
+			await page.getByRole('button', { name: 'Show me' }).first().click();
+		}
+	],
+	['wire', wire],
+	[
+		'wire, judged unsafe',
+		wire,
+		async (page) => {
+			const wires = handsOn(page).section('Jumpers and cables');
+			await wires.getByLabel('From').selectOption('A.1');
+			await wires.getByLabel('To').selectOption('A.G');
+			await handsOn(page).button('Solder the jumper').click();
+			await handsOn(page).button('Check my wiring').click();
+			await expect(page.getByText('Unsafe.').first()).toBeVisible();
+		}
+	],
+	['find', find],
+	[
+		'find, judged',
+		find,
+		async (page) => {
+			const hands = handsOn(page);
+			await hands.redSelect.selectOption('A.T');
+			await hands.blackSelect.selectOption('A.2');
+			await page.getByLabel('What kind of fault is it?').selectOption('none');
+			await hands.button('That is it').click();
+			await unfold(page);
+		}
+	]
+];
+
+for (const [name, path, steps] of SCREENS)
+	test(`nothing is broken on ${name}`, async ({ page }) => {
+		await page.emulateMedia({ reducedMotion: 'reduce' });
+		await open(page, path);
+		await steps?.(page);
+		for (const [size, viewport] of Object.entries(SIZES)) {
+			await page.setViewportSize(viewport);
+			for (const colorScheme of SCHEMES) {
+				await page.emulateMedia({ colorScheme });
+				expect(await axe(page), `${size}, ${colorScheme}`).toEqual([]);
+			}
+		}
+	});
+
+test('what an ear is told: one heading at the top, landmarks, and names that say what they are', async ({
+	page
+}) => {
+	for (const path of ['/', '/exercises/', predict, wire, find]) {
+		await open(page, path);
+		await expect(page.getByRole('heading', { level: 1 })).toHaveCount(1);
+		await expect(page.getByRole('main')).toHaveCount(1);
+		await expect(page.getByRole('navigation', { name: 'Main' })).toBeVisible();
+		await expect(page.getByRole('contentinfo')).toContainText('Protective earth stays connected');
+		await expect(page).toHaveTitle(/ · Solderside$/);
+		expect(await page.locator('html').getAttribute('lang')).toBe('en');
+	}
+	// What is drawn also stands in a list, with the same tools.
+	await open(page);
+	const hands = handsOn(page);
+	const list = hands.section('Contacts, as a list');
+	const drawn = await page.locator('svg [data-node]').count();
+	await unfold(page);
+	await expect(list.getByRole('listitem')).toHaveCount(drawn);
+	await list.getByRole('button', { name: 'Red probe on tip spring, T' }).click();
+	await list.getByRole('button', { name: 'Black probe on pin 2, hot' }).click();
+	await expect(hands.display).toHaveText('0.2 Ω');
+	await expect(hands.sentence).toHaveAttribute('aria-live', 'polite');
+	await expect(hands.said).toHaveRole('status');
+	await list.getByRole('button', { name: 'Jumper at ring spring, R' }).click();
+	await list.getByRole('button', { name: 'Solder here at pin 3, cold' }).click();
+	await expect(hands.said).toContainText('Jumper soldered from R to 3.');
+	await expect(list.getByRole('button', { name: 'Red probe on tip spring, T' })).toHaveAttribute(
+		'aria-pressed',
+		'true'
+	);
+});
