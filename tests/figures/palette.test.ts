@@ -67,7 +67,8 @@ it('is the same dark whether the system or the person asks for it', () => {
 
 it.each(['light', 'dark'] as const)('stands in figures as on screen: %s', (name) => {
 	const t = tokens(name === 'light' ? 0 : 1);
-	const { wash, ...rest } = PALETTES[name];
+	const { wash, wires, ...rest } = PALETTES[name];
 	expect(wash).toBe(t['copper-wash']);
+	expect(wires).toEqual(['hot', 'cold', 'shield', 'other'].map((w) => t[`wire-${w}`]));
 	for (const [role, colour] of Object.entries(rest)) expect(colour, role).toBe(t[role]);
 });

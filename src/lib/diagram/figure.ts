@@ -45,6 +45,8 @@ interface Common {
 export interface Stroke extends Common {
 	readonly kind: 'stroke';
 	readonly role: StrokeRole;
+	/** What a wire carries: its colour and its line pattern. */
+	readonly ink?: 'hot' | 'cold' | 'shield' | 'other';
 	readonly d: string;
 }
 export interface Word extends Common {

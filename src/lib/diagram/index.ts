@@ -10,5 +10,7 @@ export * from './breakSign';
 export * from './lugs';
 export * from './sceneFigure';
 export * from './section';
+export { pinSectionOf } from './sectionPins';
+export { symbolOf } from './symbol';
 export * from './svg';
 export * from './sheetFigure';

@@ -40,6 +40,11 @@ class Pen {
 	stroke(role: StrokeRole, d: string, of?: NodeName, lit = false) {
 		this.marks.push({ kind: 'stroke', role, d, ...(of && { of }), ...(lit && { lit }) });
 	}
+	wire(w: PlacedWire, lit: boolean) {
+		const role = w.core ? 'core' : 'wire';
+		const { ink, d, name: of } = w;
+		this.marks.push({ kind: 'stroke', role, ink, d, of, ...(lit && { lit }) });
+	}
 	word(
 		role: WordRole,
 		text: string,
@@ -101,8 +106,10 @@ function drawNode(
 
 const drawWire = (pen: Pen, w: PlacedWire, lit: boolean, rear: boolean) => {
 	if (rear) pen.stroke('halo', w.d);
-	pen.stroke(rear ? (w.core ? 'core' : 'wire') : 'hidden', w.d, w.name, lit);
-	if (rear) pen.word('letter', w.name, { x: w.mark.x, y: w.mark.y + 4 }, 'middle', w.name, lit);
+	if (rear) pen.wire(w, lit);
+	else pen.stroke('hidden', w.d, w.name, lit);
+	const letter = w.ink === 'other' ? 'x' : w.ink.charAt(0);
+	if (rear) pen.word('dimension', letter, { x: w.mark.x, y: w.mark.y + 4 }, 'middle', w.name, lit);
 };
 
 function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeName, string>) {

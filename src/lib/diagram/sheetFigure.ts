@@ -4,6 +4,8 @@ import type { Figure, Mark } from './figure';
 import { NOTHING_LIT, type Lit } from './lit';
 import { placedPath, sceneFigure } from './sceneFigure';
 import { sectionOf } from './section';
+import { pinSectionOf } from './sectionPins';
+import { symbolOf } from './symbol';
 
 interface Placement {
 	readonly figure: Figure;
@@ -20,7 +22,12 @@ const moved = (mark: Mark, x: number, y: number): Mark =>
 export function viewsOf(bench: Bench, socketId: string, lit: Lit = NOTHING_LIT): Figure[] {
 	const socket = bench.sockets.find((s) => s.id === socketId);
 	if (!socket) return [];
-	return SOCKETS[socket.kind].springs.length > 0 ? [sectionOf(bench, socketId, lit)] : [];
+	const { springs, threePin } = SOCKETS[socket.kind];
+	return [
+		...(springs.length > 0 ? [sectionOf(bench, socketId, lit)] : []),
+		...(threePin ? [pinSectionOf(bench, socketId, lit)] : []),
+		symbolOf(bench, socketId, lit)
+	];
 }
 
 /** Views in rows under the panel, as many a row as fit its width. */

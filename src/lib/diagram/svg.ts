@@ -15,6 +15,8 @@ interface Palette {
 	readonly cup: string;
 	readonly copper: string;
 	readonly wash: string;
+	/** Wires by what they carry: hot, cold, shield, other. */
+	readonly wires: readonly [string, string, string, string];
 }
 /** The application's own colours (light, dark), and plain black on white for print. */
 export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
@@ -26,7 +28,8 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 		hatch: '#9c8f70',
 		cup: '#e9dfc8',
 		copper: '#9c4115',
-		wash: '#f4dfcc'
+		wash: '#f4dfcc',
+		wires: ['#1f4e79', '#35683b', '#3c3f41', '#6a3f78']
 	},
 	dark: {
 		sheet: '#1b2226',
@@ -36,7 +39,8 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 		hatch: '#66757a',
 		cup: '#2a3337',
 		copper: '#f0a26b',
-		wash: '#3b2a1f'
+		wash: '#3b2a1f',
+		wires: ['#8fbce6', '#93cf9b', '#d5cfc0', '#d0a4de']
 	},
 	ink: {
 		sheet: '#fff',
@@ -46,7 +50,8 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 		hatch: '#777',
 		cup: '#fff',
 		copper: '#000',
-		wash: '#ccc'
+		wash: '#ccc',
+		wires: ['#000', '#000', '#000', '#000']
 	}
 };
 
@@ -139,6 +144,29 @@ const styleOf = (p: Palette, used: ReadonlySet<string>): string =>
 		...wordRules(p)
 	].join('');
 
+/** A wire's colour is a line pattern too; words on a panel stand clear of the lines they cross. */
+function wireRules(p: Palette): string[] {
+	const [hot, cold, shield, other] = p.wires;
+	const clear = `paint-order:stroke;stroke:${p.sheet};stroke-width:4px;stroke-linejoin:round`;
+	const unlit = (ink: string, stroke: string) => rule(`.ink-${ink}:not(.lit)`, `stroke:${stroke}`);
+	return [
+		rule('.wire,.core', 'stroke-linecap:butt'),
+		...(
+			[
+				['hot', hot],
+				['cold', cold],
+				['shield', shield],
+				['other', other]
+			] as const
+		).map(([ink, stroke]) => unlit(ink, stroke)),
+		rule('.ink-cold', 'stroke-dasharray:12 3'),
+		rule('.ink-shield', 'stroke-dasharray:3 2'),
+		rule('.ink-other', 'stroke-dasharray:11 3 2 3'),
+		rule('.halo', 'stroke-width:7'),
+		rule('text', clear)
+	];
+}
+
 /** Hatching at 45°, one way for bodies and the other way for what stands against them. */
 function hatching(id: string, angle: number, step: number): string {
 	const frame = `width="${step}" height="${step}" patternUnits="userSpaceOnUse"`;
@@ -160,7 +188,7 @@ function attributes(mark: Mark, role: string): string {
 }
 
 const strokeText = (mark: Stroke): string =>
-	`<path ${attributes(mark, mark.role)} d="${roundNumbers(mark.d)}"/>`;
+	`<path ${attributes(mark, mark.ink ? `${mark.role} ink-${mark.ink}` : mark.role)} d="${roundNumbers(mark.d)}"/>`;
 
 function wordText(mark: Word): string {
 	const place = `x="${number(mark.x)}" y="${number(mark.y)}" text-anchor="${mark.anchor}"`;
@@ -171,12 +199,15 @@ function wordText(mark: Word): string {
 export function svgOf(figure: Figure, { palette }: { palette: PaletteName }): string {
 	const { width, height } = figure;
 	const used = new Set(figure.marks.map((m) => m.role));
+	const hasWires = figure.marks.some((m) => m.kind === 'stroke' && m.ink);
+	const style = styleOf(PALETTES[palette], used);
+	const wires = hasWires ? wireRules(PALETTES[palette]).join('') : '';
 	const size = `width="${number(width)}" height="${number(height)}"`;
 	const head = `viewBox="0 0 ${number(width)} ${number(height)}" ${size} role="img"`;
 	return [
 		`<svg xmlns="http://www.w3.org/2000/svg" ${head}>`,
 		`<title>${escaped(figure.title)}</title>`,
-		`<style>${styleOf(PALETTES[palette], used)}</style>`,
+		`<style>${style}${wires}</style>`,
 		`<defs>${hatching('hatch', 45, 7)}${hatching('counter', -45, 5)}</defs>`,
 		`<rect class="paper" ${size}/>`,
 		...figure.marks.map((m) => (m.kind === 'stroke' ? strokeText(m) : wordText(m))),
