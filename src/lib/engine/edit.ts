@@ -61,7 +61,7 @@ export function inState(bench: Bench, when: When): Bench {
 	return next;
 }
 
-/** States of one socket with a bare plug, in the order of the contract: `none`, then kinds that fit. */
+/** States of one socket with a bare plug: `none`, then the kinds that fit. */
 export function statesOf(bench: Bench, socket: string): ('none' | PlugKind)[] {
 	const found = bench.sockets.find((s) => s.id === socket);
 	return found ? ['none', ...PLUG_KINDS.filter((k) => fits(k, found.kind))] : [];

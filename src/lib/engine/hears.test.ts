@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Bench } from './bench';
 import { benchOf } from './bench.fixture';
 import { hearing, hears } from './hears';
+import { voltage } from './solve';
 
 const dB = (ratio: number) => 20 * Math.log10(ratio);
 /** Two devices joined terminal by terminal with wires of next to no length. */
@@ -45,6 +46,18 @@ describe('levels', () => {
 		const load = parallel(3000, 2 * 6810);
 		expect(hearing(bench, 'IN', 'OUT')!.db).toBeCloseTo(dB(load / (load + 200)), 6);
 		expect(hears({ ...bench, wires: [] })).toEqual({ IN: {} });
+	});
+	it('phantom volts on one leg are no signal, for an input that hangs on that leg', () => {
+		const bench = cabled('mic-input', 'line-in-unbalanced', balanced.slice(0, 1), {
+			devices: [
+				{ id: 'OUT', kind: 'mic-input', phantom: true },
+				{ id: 'IN', kind: 'line-in-unbalanced' },
+				{ id: 'FAR', kind: 'mic' }
+			],
+			faults: [{ kind: 'bridge', between: ['OUT.shield', 'IN.shield'] }]
+		});
+		expect(voltage(bench, 'IN.hot', 'IN.shield')).toBeGreaterThan(20);
+		expect(hears(bench)).toEqual({ OUT: {}, IN: {} });
 	});
 	it('a balanced output on a balanced input: half a volt on each leg', () => {
 		const bench = cabled('line-out', 'line-in', balanced);

@@ -1,6 +1,6 @@
 /**
  * Nets: sets of nodes that conductors make one. Union-find with path halving; the order of the
- * answer is the contract of the headless program (plain code-point order).
+ * answer is the one that the headless program prints (plain code-point order).
  */
 import type { Bench, NodeName } from './bench';
 import { circuit } from './circuit';
