@@ -1,0 +1,60 @@
+/**
+ * The keyboard's place on the page is never lost. A control that takes itself away, or that is
+ * disabled because nothing is left for it to do, would drop the focus on the page's body, and Tab
+ * would begin again at the top. So before a key or a click acts, the order of all stops is noted, and
+ * the nearest one that is left takes over.
+ */
+const STOPS = 'a[href], button, select, input, textarea, summary, [tabindex]';
+
+type Stop = HTMLElement | SVGElement;
+interface Place {
+	readonly at: Element;
+	/** The parts of the page round it, the innermost first. */
+	readonly parts: readonly Element[];
+	readonly before: readonly Stop[];
+	readonly after: readonly Stop[];
+}
+
+const canTake = (stop: Element): stop is Stop =>
+	stop.isConnected &&
+	!stop.matches(':disabled') &&
+	(stop as Stop).tabIndex >= 0 &&
+	stop.checkVisibility();
+
+function placeOf(at: Element): Place {
+	const stops = [...document.querySelectorAll<Stop>(STOPS)];
+	const parts: Element[] = [];
+	for (let part = at.parentElement; part; part = part.parentElement) parts.push(part);
+	const here = stops.findIndex((stop) => stop === at);
+	return { at, parts, before: stops.slice(0, here).reverse(), after: stops.slice(here + 1) };
+}
+
+/** The next stop, else the one before, in the innermost part of the page that still has one. */
+function heirOf({ parts, before, after }: Place): Stop | undefined {
+	for (const part of parts.filter((p) => p.isConnected)) {
+		const inside = (stop: Stop) => part.contains(stop) && canTake(stop);
+		const heir = after.find(inside) ?? before.find(inside);
+		if (heir) return heir;
+	}
+	return undefined;
+}
+
+/** Watches the document; what it returns ends that. */
+export function keepPlace(): () => void {
+	function note() {
+		const at = document.activeElement;
+		if (!at || at === document.body) return;
+		const place = placeOf(at);
+		requestAnimationFrame(() => {
+			const now = document.activeElement;
+			const isLost = now === null || now === document.body || now === at;
+			if (isLost && !canTake(at)) heirOf(place)?.focus();
+		});
+	}
+	document.addEventListener('click', note, true);
+	document.addEventListener('keydown', note, true);
+	return () => {
+		document.removeEventListener('click', note, true);
+		document.removeEventListener('keydown', note, true);
+	};
+}

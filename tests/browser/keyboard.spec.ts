@@ -1,0 +1,249 @@
+/**
+ * Everything without a mouse: the main job and an exercise. After every key the focus stands on
+ * something, in sight, with a ring round it.
+ */
+import type { Page } from '@playwright/test';
+import { readExercises } from '../../src/lib/exercises/content.node';
+import type { WireExercise } from '../../src/lib/exercises/exercise';
+import { expectProbes, handsOn, placeOf } from './hands';
+import { expect, open, test } from './support';
+
+const wire = readExercises().find((e) => e.kind === 'wire') as WireExercise;
+
+/** What is wrong with where the focus stands, or ''. */
+const focusProblem = (page: Page): Promise<string> =>
+	page.evaluate(async () => {
+		const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
+		await frame();
+		await frame();
+		const at = document.activeElement;
+		if (!at || at === document.body || at === document.documentElement)
+			return 'the focus is nowhere';
+		const name = `<${at.tagName.toLowerCase()}> ${at.getAttribute('aria-label') ?? at.textContent.trim().slice(0, 40)}`;
+		if (!at.matches(':focus-visible')) return `${name}: no ring is shown`;
+		const { outlineStyle, outlineWidth } = getComputedStyle(at);
+		const isOutlined = outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2;
+		// A contact on the drawing has a circle of its own for a ring.
+		const ring = at.querySelector(':scope > .ring');
+		const isRinged = ring !== null && getComputedStyle(ring).stroke !== 'none';
+		if (!isOutlined && !isRinged) return `${name}: its ring has no ink`;
+		const box = at.getBoundingClientRect();
+		const inSight =
+			box.bottom > 0 && box.top < innerHeight && box.right > 0 && box.left < innerWidth;
+		if (!inSight || box.width === 0) return `${name}: it is out of sight`;
+		return '';
+	});
+
+/** A hand on the keyboard that looks, after every key, where it is. */
+function keysOn(page: Page) {
+	const press = async (key: string) => {
+		await page.keyboard.press(key);
+		expect(await focusProblem(page), `after ${key}`).toBe('');
+	};
+	const focused = () =>
+		page.evaluate(() => {
+			const at = document.activeElement!;
+			const label = (at as HTMLInputElement).labels?.[0]?.textContent ?? '';
+			return {
+				node: at.getAttribute('data-node'),
+				name: (at.getAttribute('aria-label') ?? (label || at.textContent)).trim(),
+				role: at.getAttribute('type') ?? at.getAttribute('role') ?? at.tagName.toLowerCase()
+			};
+		});
+	return {
+		press,
+		focused,
+		/** Tab (or Shift+Tab) until the focus stands where `is` says. */
+		async tabTo(is: (at: Awaited<ReturnType<typeof focused>>) => boolean, key = 'Tab') {
+			for (let steps = 0; steps < 90; steps++) {
+				await press(key);
+				if (is(await focused())) return;
+			}
+			throw new Error('Tab never came there');
+		},
+		/** Arrow keys over the drawing to a contact: always the arrow that leads most towards it. */
+		async arrowTo(node: string) {
+			const target = await placeOf(page.locator(`svg [data-node="${node}"]`));
+			for (let steps = 0; steps < 25; steps++) {
+				const { node: at } = await focused();
+				if (at === node) return;
+				const from = await placeOf(page.locator(`svg [data-node="${at}"]`));
+				const [dx, dy] = [target.x - from.x, target.y - from.y];
+				const across = dx < 0 ? 'ArrowLeft' : 'ArrowRight';
+				const along = dy < 0 ? 'ArrowUp' : 'ArrowDown';
+				const order = Math.abs(dx) > Math.abs(dy) ? [across, along] : [along, across];
+				await press(order[0]!);
+				if ((await focused()).node === at) await press(order[1]!);
+			}
+			throw new Error(`The arrows do not lead to ${node}`);
+		}
+	};
+}
+
+test('the main job without a mouse', async ({ page }) => {
+	await open(page);
+	const hands = handsOn(page);
+	const keys = keysOn(page);
+
+	// The first stop of all leads past the head of the page.
+	await keys.press('Tab');
+	expect((await keys.focused()).name).toBe('Skip to the content');
+	await page.keyboard.press('Enter');
+	await expect(page.getByRole('main')).toBeFocused();
+
+	// Tab to the drawing: one stop for all its contacts.
+	await keys.tabTo((at) => at.node !== null);
+	await keys.arrowTo('A.T');
+	await keys.press('r');
+	await expect(hands.said).toHaveText('Red probe on T.');
+	await keys.arrowTo('A.2');
+	await keys.press('b');
+	await expectProbes(hands, 'A.T', 'A.2');
+	await expect(hands.display).toHaveText('0.2 Ω');
+	await expect(hands.why).toContainText('T and pin 2 are joined');
+
+	// P puts the loose plug in, P pulls it out; the probes stay and so does the focus.
+	await keys.press('p');
+	await expect(hands.display).toHaveText('over range');
+	await expect(hands.why).toContainText('lifts T’s spring off TN');
+	expect((await keys.focused()).node).toBe('A.2');
+	await keys.press('p');
+	await expect(hands.display).toHaveText('0.2 Ω');
+
+	// J, arrows and J solder a jumper; Escape puts one down that was begun.
+	await keys.arrowTo('A.R');
+	await keys.press('j');
+	await expect(hands.node('A.R')).toHaveAccessibleName(/a jumper starts here/);
+	await keys.press('Escape');
+	await expect(hands.said).toHaveText('Jumper put down.');
+	await keys.press('j');
+	await keys.arrowTo('A.3');
+	await keys.press('j');
+	await expect(hands.said).toContainText('Jumper soldered from R to 3.');
+	expect((await hands.kept()).wires).toHaveLength(2);
+
+	// Enter uses what is in hand; which tool that is, is a group of radio buttons.
+	await keys.tabTo((at) => at.role === 'radio', 'Shift+Tab');
+	await keys.press('ArrowLeft');
+	const tool = (await keys.focused()).name;
+	expect(tool).toMatch(/Red probe|Black probe|Jumper/);
+	while (!(await keys.focused()).name.includes('Red probe')) await keys.press('ArrowRight');
+	await keys.tabTo((at) => at.node !== null);
+	await keys.arrowTo('A.R');
+	await keys.press('Enter');
+	await expect(hands.redSelect).toHaveValue('A.R');
+	await keys.arrowTo('A.3');
+	await keys.press('b');
+	await expect(hands.word).toContainText('sounds');
+
+	// A plug from the rack, and its travel by the slider.
+	await keys.press('p');
+	await keys.tabTo((at) => at.role === 'range' && at.name.includes('Travel'));
+	for (let mm = 30.5; mm > 18; mm -= 0.5) await page.keyboard.press('ArrowLeft');
+	await expect(hands.travel.locator('output')).toHaveText('18.0 mm');
+	await keys.press('ArrowRight');
+	await expect(hands.said).toContainText('At 18.5 mm');
+	await keys.press('Home');
+	await expect(hands.travel.locator('output')).toHaveText('0.0 mm');
+	await keys.press('End');
+	await expect(hands.travel.locator('output')).toHaveText('30.5 mm');
+
+	// The meter's modes, and the leads.
+	await keys.tabTo((at) => at.role === 'radio' && at.name.includes('Continuity'));
+	await keys.press('ArrowRight');
+	await expect(hands.mode('Ohms')).toBeChecked();
+	await keys.press('ArrowRight');
+	await expect(hands.mode('Volts')).toBeChecked();
+	await keys.press('ArrowRight');
+	await expect(hands.mode('Continuity')).toBeChecked();
+	await keys.tabTo((at) => at.name === 'Leads zeroed');
+	await keys.press('Space');
+	await expect(hands.button('Leads zeroed')).toHaveAttribute('aria-pressed', 'true');
+
+	// The table is one stop too, and arrows go from cell to cell.
+	await keys.tabTo((at) => / and .*(joined|apart)/.test(at.name));
+	const first = (await keys.focused()).name;
+	await keys.press('ArrowDown');
+	await keys.press('ArrowRight');
+	const cell = (await keys.focused()).name;
+	expect(cell).not.toBe(first);
+	await keys.press('Enter');
+	const [, a, b] = /^(\w+) and (\w+),/.exec(cell)!;
+	await expectProbes(hands, `A.${a}`, `A.${b}`);
+	await keys.press('ArrowUp');
+	await keys.press('ArrowLeft');
+	expect((await keys.focused()).name).toBe(first);
+});
+
+test('what goes away under the focus hands it on', async ({ page }) => {
+	await open(page);
+	const hands = handsOn(page);
+	const keys = keysOn(page);
+	/** Goes to a button by keyboard and presses it; the focus must still be somewhere. */
+	const use = async (name: string | RegExp) => {
+		await hands.button(name).focus();
+		await keys.press('Enter');
+	};
+	await keys.press('Tab');
+	await use(/^Put p1 /);
+	await use('Out 1');
+	await use('Seat it');
+	await use('Out ½ millimetre');
+	await use('In ½ millimetre');
+	await use('Pull it out');
+	await use('TRS plug');
+	await use(/^Put it in /);
+	await use('TRS plug');
+	await use('Put it down');
+	await hands.redSelect.selectOption('A.T');
+	await hands.blackSelect.selectOption('A.S');
+	await use('Lift both');
+	await use('Take out w1');
+	await use('Take out c1');
+	await use('Put away p1');
+	await use('Take away DESK');
+	for (let steps = 0; await hands.button('Undo').isEnabled(); steps++) {
+		expect(steps).toBeLessThan(30);
+		await use('Undo');
+	}
+	await use('Redo');
+	await use('Take A off');
+	await use('Start over');
+});
+
+test('every stop of every page is in sight and has a ring, and Tab gets through', async ({
+	page
+}) => {
+	for (const path of ['/', '/exercises/', ...readExercises().map((e) => `/exercises/${e.id}/`)]) {
+		await open(page, path);
+		let stops = 0;
+		for (; stops < 150; stops++) {
+			await page.keyboard.press('Tab');
+			const isBody = await page.evaluate(
+				() => document.activeElement === null || document.activeElement === document.body
+			);
+			if (isBody && stops > 0) break;
+			expect(await focusProblem(page), `${path}, stop ${stops}`).toBe('');
+		}
+		expect(stops, `${path} can be left by Tab`).toBeLessThan(150);
+		expect(stops, path).toBeGreaterThan(5);
+	}
+});
+
+test('an exercise is solved without a mouse', async ({ page }) => {
+	await open(page, `/exercises/${wire.id}/`);
+	const hands = handsOn(page);
+	const keys = keysOn(page);
+	await keys.tabTo((at) => at.node !== null);
+	for (const { from, to } of wire.solution) {
+		await keys.arrowTo(from);
+		await keys.press('j');
+		await keys.arrowTo(to);
+		await keys.press('j');
+		await expect(hands.said).toContainText('Jumper soldered');
+	}
+	await keys.tabTo((at) => at.name === 'Check my wiring', 'Shift+Tab');
+	await page.keyboard.press('Enter');
+	await expect(page.getByTestId('judged')).toBeFocused();
+	await expect(page.getByTestId('judged')).toContainText('The wiring does all that was asked.');
+});
