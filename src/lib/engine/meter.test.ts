@@ -8,7 +8,7 @@ import { ohmsPerMetre } from './parts';
 const wired = (ohms: number) =>
 	benchOf({
 		sockets: [{ id: 'A', kind: 'jack-ts' }],
-		wires: [{ id: 'w', from: 'A.T', to: 'A.S', mm: 1e-6 }],
+		wires: [{ id: 'w', from: 'A.T', to: 'A.S', mm: 1e-9 }],
 		faults: [{ kind: 'resistive', wire: 'w', ohms }]
 	});
 const read = (ohms: number, mode: 'continuity' | 'ohms', zeroed = false) =>
