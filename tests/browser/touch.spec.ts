@@ -1,0 +1,106 @@
+/** In a hand: taps reach contacts, the reading is in sight, nothing is cut off, and targets are large. */
+import type { Page } from '@playwright/test';
+import { readExercises } from '../../src/lib/exercises/content.node';
+import { expectProbes, handsOn } from './hands';
+import { expect, open, test } from './support';
+
+const PAGES = ['/', '/exercises/', ...readExercises().map(({ id }) => `/exercises/${id}/`)];
+
+/** Controls that can be hit and are smaller than they should be, pixels. */
+const small = (page: Page, coarse: boolean): Promise<string[]> =>
+	page.evaluate((coarse) => {
+		const all = document.querySelectorAll<HTMLElement>(
+			'a, button, select, input, summary, [role="button"]'
+		);
+		return [...all].flatMap((control) => {
+			// A label is a target of its control; a link inside a sentence may be as small as its words.
+			const label = (control as HTMLInputElement).labels?.[0];
+			const boxes = [control, label].flatMap((part) => part?.getBoundingClientRect() ?? []);
+			const isHidden =
+				!control.checkVisibility({ visibilityProperty: true }) ||
+				control.matches('.visually-hidden, .skip, [tabindex="-1"][type="file"]') ||
+				boxes[0]!.width < 2;
+			const isInText = control.matches('p a');
+			if (isHidden || isInText) return [];
+			const fits = boxes.some(
+				({ width: w, height: h }) => Math.min(w, h) >= 23.5 && (!coarse || Math.max(w, h) >= 43.5)
+			);
+			const { width, height } = boxes[0]!;
+			const name = control.getAttribute('aria-label') ?? control.textContent.trim().slice(0, 30);
+			return fits ? [] : [`${control.tagName} ${name}: ${width.toFixed(0)} x ${height.toFixed(0)}`];
+		});
+	}, coarse);
+
+const overflow = (page: Page): Promise<number> =>
+	page.evaluate(() => document.scrollingElement!.scrollWidth - innerWidth);
+
+test.describe('on a phone', () => {
+	test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+	test('taps probe two contacts, and the reading is in sight beside them', async ({ page }) => {
+		await open(page);
+		const hands = handsOn(page);
+		await hands.node('A.T').tap();
+		await hands.node('A.2').tap();
+		await expectProbes(hands, 'A.T', 'A.2');
+		const strip = hands.drawing.getByText('0.2 Ω');
+		await expect(strip).toBeInViewport();
+		await expect(hands.drawing.getByText(/● sounds/)).toBeInViewport();
+		await expect(hands.node('A.T')).toBeInViewport();
+
+		await hands.button(/^Put p1 /).tap();
+		await expect(hands.drawing.getByText('over range').first()).toBeVisible();
+		await hands.button('Pull it out').tap();
+		await expect(strip).toBeVisible();
+		await hands.tool('Jumper').tap();
+		await hands.node('A.R').tap();
+		await hands.node('A.3').tap();
+		await expect(hands.said).toContainText('Jumper soldered from R to 3.');
+		// A plug by tap and tap.
+		await hands.button('TRS plug').tap();
+		await hands.button(/^Put it in /).tap();
+		await expect(hands.travel).toContainText('30.5 mm');
+		expect((await hands.kept()).plugs.map((p) => p.socket)).toEqual([null, 'A']);
+	});
+
+	test('targets are large enough for a finger', async ({ page }) => {
+		for (const path of PAGES) {
+			await open(page, path);
+			expect(await page.evaluate(() => matchMedia('(pointer: coarse)').matches)).toBe(true);
+			await page.locator('details').evaluateAll((all) => {
+				for (const details of all) (details as HTMLDetailsElement).open = true;
+			});
+			expect(await small(page, true), path).toEqual([]);
+			expect(await overflow(page), path).toBeLessThanOrEqual(0);
+		}
+	});
+});
+
+test('no page is wider than its window, and every target can be hit with a mouse', async ({
+	page
+}) => {
+	for (const width of [320, 390, 820, 1440]) {
+		await page.setViewportSize({ width, height: 900 });
+		for (const path of PAGES) {
+			await open(page, path);
+			expect(await overflow(page), `${path} at ${width}`).toBeLessThanOrEqual(0);
+			expect(await small(page, false), `${path} at ${width}`).toEqual([]);
+		}
+	}
+	// With long names, a plug in and a message on the page as well.
+	await open(page);
+	const hands = handsOn(page);
+	await page
+		.getByLabel('Its label')
+		.fill('A very long label that somebody gave this socket, with more');
+	await hands.button(/^Put p1 /).click();
+	await hands.button('Add socket').click();
+	await hands.button('Copy link').click();
+	await hands.redSelect.selectOption('A.TN');
+	await hands.blackSelect.selectOption('A.2');
+	await hands.section('Jumpers and cables').getByLabel('From').selectOption('A.TN');
+	for (const width of [320, 390, 820, 1440]) {
+		await page.setViewportSize({ width, height: 900 });
+		expect(await overflow(page), `with much on it, at ${width}`).toBeLessThanOrEqual(0);
+	}
+});
