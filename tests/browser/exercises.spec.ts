@@ -121,8 +121,8 @@ test('wire: a crossed pair is told, a joint to the chassis lug is unsafe, the so
 	await expect(heard).toHaveText(/DESK hears nothing/);
 
 	for (const wrong of wire.wrong) {
-		const verdict = judge(wire, { kind: 'wire', wires: wrong.wires });
-		await solder(hands, wrong.wires);
+		const verdict = judge(wire, wrong.answer);
+		await solder(hands, wrong.answer.wires);
 		await check.click();
 		await expect(card, wrong.name).toBeFocused();
 		const failed = verdict.items.filter((i) => !i.right);
@@ -136,6 +136,7 @@ test('wire: a crossed pair is told, a joint to the chassis lug is unsafe, the so
 			await expect(card.getByText('Unsafe.')).toHaveCount(0);
 		}
 		for (const said of wrong.says) {
+			if (!('pair' in said)) continue;
 			const at = failed.findIndex(
 				(i) =>
 					i.wanted === said.wanted && [...i.pair].sort().join() === [...said.pair].sort().join()

@@ -1,17 +1,21 @@
 /// <reference types="vite/client" />
-/** The exercises for the screens: Vite puts the texts of the content folder into the build. */
-import type { Exercise } from './exercise';
-import { shelve } from './shelf';
+/** The course for the screens: Vite puts the texts of the content folder into the build. */
+import { courseOf, type Course } from './shelf';
 
-const texts = import.meta.glob<string>(['./content/*/exercise.json', './content/*/text.md'], {
-	eager: true,
-	query: '?raw',
-	import: 'default'
-});
+const texts = import.meta.glob<string>(
+	[
+		'./content/units.json',
+		'./content/beliefs.json',
+		'./content/*/*/exercise.json',
+		'./content/*/*/text.md'
+	],
+	{ eager: true, query: '?raw', import: 'default' }
+);
 
-/** All exercises, in course order. */
-export const exercises: readonly Exercise[] = shelve(
+export const course: Course = courseOf(
 	Object.fromEntries(
 		Object.entries(texts).map(([path, text]) => [path.replace('./content/', ''), text])
 	)
 );
+/** All exercises, in course order. */
+export const exercises = course.exercises;

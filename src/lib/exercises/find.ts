@@ -3,27 +3,21 @@
  * says which faults of the list the learner's own readings left standing: a lucky guess is right,
  * but not proven.
  */
-import { answerTo, classOf, faultListOf, probesOf, sameClass, type Probe } from '../diagnosis';
+import {
+	answerTo,
+	classOf,
+	faultListOf,
+	probesOf,
+	sameClass,
+	signature,
+	type Probe
+} from '../diagnosis';
 import { withFaults, type Fault } from '../engine';
 import { truthOf } from './answers';
-import type { FindExercise, Item, Judged } from './exercise';
-import { samePair } from './predict';
-
-/** One text per fault, the same whichever way round a pair is written. */
-export function faultKey(fault: Fault): string {
-	if (fault.kind === 'bridge') return `bridge ${[...fault.between].sort().join(' ')}`;
-	if (fault.kind === 'swap') return `swap ${[...fault.contacts].sort().join(' ')}`;
-	return 'wire' in fault ? `${fault.kind} ${fault.wire}` : `${fault.kind} ${fault.contact}`;
-}
-
-const stateKey = ({ when }: Probe): string =>
-	JSON.stringify(Object.entries(when).sort(([a], [b]) => (a < b ? -1 : 1)));
-
-/** Readings taken, each once: the same pair in the same plug state costs one however often it is read. */
-export const probesTaken = (probes: readonly Probe[]): Probe[] =>
-	probes.filter(
-		(p, i) => probes.findIndex((q) => samePair(p.pair, q.pair) && stateKey(p) === stateKey(q)) === i
-	);
+import type { FindExercise } from './exercise';
+import type { Item } from './judged';
+import { refuse, type Result } from './result';
+import { faultKey, probesTaken } from './same';
 
 /** The faults to choose from: those of the bench without the hidden one. */
 export const faultsToName = (exercise: FindExercise): Fault[] => faultListOf(exercise.bench);
@@ -61,21 +55,33 @@ function itemOf(exercise: FindExercise, named: Fault | null, own: readonly Probe
 	return [{ right, ...probe, wanted, found, hazard: false, why: '' }];
 }
 
+const pars = new WeakMap<FindExercise, number>();
+
+/**
+ * Readings without which no plan can be sure: each says joined or apart, so n of them tell at most
+ * 2ⁿ classes of hypotheses apart, the sound bench among them.
+ */
+export function parOf(exercise: FindExercise): number {
+	const known = pars.get(exercise);
+	if (known !== undefined) return known;
+	const hypotheses = [[], ...faultsToName(exercise).map((f) => [f])];
+	const classes = new Set(hypotheses.map((h) => signature(withFaults(exercise.bench, h))));
+	const par = Math.ceil(Math.log2(classes.size));
+	pars.set(exercise, par);
+	return par;
+}
+
+/** What a right name is worth: less where the readings do not prove it, half where they were too many. */
+const worthOf = (inTime: boolean, proven: boolean): number => (inTime ? (proven ? 1 : 0.75) : 0.5);
+
 export function judgeHunt(
 	exercise: FindExercise,
 	named: Fault | null,
 	probes: readonly Probe[]
-): Judged {
-	const shared = { id: exercise.id, kind: exercise.kind, beliefs: [] };
+): Result {
 	const known = new Set(faultsToName(exercise).map(faultKey));
 	if (named && !known.has(faultKey(named)))
-		return {
-			...shared,
-			score: 0,
-			passed: false,
-			items: [],
-			refused: 'that fault is not in the list of this bench'
-		};
+		return refuse('that fault is not in the list of this bench');
 	const own = probesTaken(probes);
 	const { hidden, most } = exercise;
 	const found = sameClass(exercise.bench, named ? [named] : [], [hidden]);
@@ -84,13 +90,13 @@ export function judgeHunt(
 	const fitting = fittingOf(exercise, singles, own).map(([fault]) => fault);
 	const soundFits = fittingOf(exercise, [[]], own).length > 0;
 	const proven = !soundFits && fitting.length === alike.length;
-	const inTime = own.length <= most;
+	const used = own.length;
+	const inTime = used <= most;
+	const par = parOf(exercise);
 	return {
-		...shared,
-		score: found ? (inTime ? 1 : 0.5) : 0,
+		score: found ? worthOf(inTime, proven) : 0,
 		passed: found && inTime,
 		items: itemOf(exercise, named, own),
-		refused: null,
-		find: { used: own.length, most, hidden, named, found, alike, fitting, soundFits, proven }
+		find: { used, most, par, hidden, named, found, alike, fitting, soundFits, proven }
 	};
 }

@@ -15,14 +15,16 @@ import {
 import { answeredBench, replayBench, truthOf } from './answers';
 import { readExercises, readTexts } from './content.node';
 import type { FindExercise, PredictExercise, WireExercise } from './exercise';
-import { faultsToName, probesTaken } from './find';
+import { faultsToName } from './find';
 import { judge } from './judge';
-import { samePair } from './predict';
+import { probesTaken, samePair } from './same';
+import { isSaid } from './verdict';
 
 const exercises = readExercises();
-const predict = exercises[0] as PredictExercise;
-const wire = exercises[1] as WireExercise;
-const find = exercises[2] as FindExercise;
+const byId = (id: string) => exercises.find((e) => e.id === id)!;
+const predict = byId('predict-ts-in-nine') as PredictExercise;
+const wire = byId('wire-one-cable-six') as WireExercise;
+const find = byId('find-fault-in-six') as FindExercise;
 const pair = (a: string, b: string) => [`A.${a}`, `A.${b}`] as const;
 const SOUNDING = [pair('R', 'S'), pair('TN', '2'), pair('RN', '3'), pair('SN', '1')];
 
@@ -79,13 +81,12 @@ describe('wire', () => {
 		expect(judged(wires).passed).toBe(true);
 	});
 	it.each(wire.wrong.map((w) => [w.name, w] as const))('fails %s, for that reason', (_, wrong) => {
-		const result = judged(wrong.wires);
+		const result = judge(wire, wrong.answer);
 		const failed = result.items.filter((i) => !i.right);
 		expect(result.passed).toBe(false);
 		expect(result.score).toBeLessThan(1);
 		expect(result.score === 0).toBe(wrong.unsafe);
-		for (const { pair, wanted } of wrong.says)
-			expect(failed).toContainEqual(expect.objectContaining({ pair, wanted }));
+		for (const verdict of wrong.says) expect(isSaid(result, verdict)).toBe(true);
 		for (const item of failed) {
 			expect(item.found).not.toBe(item.wanted);
 			expect(item.why).not.toBe('');
@@ -94,15 +95,15 @@ describe('wire', () => {
 	it('finds polarity reversed, or nothing heard, where polarity was asked for', () => {
 		const found = (wires: WireExercise['solution']) =>
 			judged(wires).items.find((i) => i.wanted === 'polarity +' && i.pair[1] === 'LINE')!.found;
-		expect(found(wire.wrong[0]!.wires)).toBe('polarity -');
+		expect(found(wire.wrong[0]!.answer.wires)).toBe('polarity -');
 		expect(found([])).toBe('deaf');
 		expect(found(wire.solution)).toBe('polarity +');
 	});
 	it('scores as the headless program does from the same file', () => {
-		const json: unknown = JSON.parse(readTexts()[`${wire.id}/exercise.json`]!);
+		const json: unknown = JSON.parse(readTexts()[`04-one-cable/${wire.id}/exercise.json`]!);
 		const require = checkRequirements(json);
 		if (!require.ok) throw new Error(require.problem.message);
-		for (const { wires } of [...wire.wrong, { wires: wire.solution }])
+		for (const wires of [...wire.wrong.map((w) => w.answer.wires), wire.solution])
 			expect(judged(wires).score).toBe(scoreOf({ ...wire.bench, wires }, require.value).score);
 	});
 	it('refuses wires that leave the socket, join nothing there is, or share an id', () => {
@@ -152,7 +153,7 @@ describe('find', () => {
 		};
 		const same: Fault = { kind: 'bridge', between: ['A.S', 'A.T'] };
 		const result = judge(twin, { kind: 'find', fault: same, probes: [] });
-		expect(result).toMatchObject({ score: 1, passed: true });
+		expect(result).toMatchObject({ score: 0.75, passed: true });
 		expect(result.find!.alike).toHaveLength(4);
 	});
 	it('takes a pair of contacts either way round', () =>
@@ -191,9 +192,9 @@ describe('find', () => {
 		expect(probesTaken(twice)).toHaveLength(2);
 		expect(judged(find.hidden, [...OWN, ...OWN]).find!.used).toBe(5);
 	});
-	it('tells a lucky guess from a proof', () => {
+	it('tells a lucky guess from a proof, and lets it cost', () => {
 		const lucky = judged(find.hidden, []);
-		expect(lucky.passed).toBe(true);
+		expect(lucky).toMatchObject({ score: 0.75, passed: true });
 		expect(lucky.find).toMatchObject({ proven: false, soundFits: true });
 	});
 	it('takes nothing for proven while a sound bench would read the same', () => {
@@ -224,7 +225,7 @@ describe('any exercise', () => {
 		expect(judge(predict, { kind: 'wire', wires: [] })).toMatchObject({ score: 0, passed: false }));
 	it('is judged the same twice, and is not changed by it', () => {
 		const before = JSON.stringify(exercises);
-		const answer = { kind: 'wire', wires: wire.wrong[0]!.wires } as const;
+		const answer = { kind: 'wire', wires: wire.wrong[0]!.answer.wires } as const;
 		expect(judge(wire, answer)).toEqual(judge(wire, answer));
 		expect(JSON.stringify(exercises)).toBe(before);
 	});

@@ -2,44 +2,80 @@
  * The judge: an exercise and an answer in, a result out. Pure; the screens, the tests and the command
  * line call the same function, and it asks the same engine as the meter.
  */
-import type { Answer, Exercise, Judged } from './exercise';
-import { faultKey, judgeHunt } from './find';
-import { judgePrediction, samePair } from './predict';
+import { judgeChoice } from './choose';
+import type { Belief, Exercise, Sign } from './exercise';
+import { judgeHunt } from './find';
+import type { Answer, Item, Judged } from './judged';
+import { judgeNames } from './name';
+import { judgeOrder } from './order';
+import { judgePrediction } from './predict';
+import { judgeMending } from './putRight';
+import { refuse, type Result } from './result';
+import { faultKey, samePair } from './same';
 import { judgeWiring } from './wire';
 
-/** Beliefs that the mistakes show: one of their pairs was got wrong, or one of their faults named. */
-function beliefsIn(exercise: Exercise, { items, find }: Judged): string[] {
-	const wrong = items.filter((i) => !i.right);
-	const named = find?.named && !find.found ? faultKey(find.named) : null;
-	return exercise.beliefs
-		.filter(
-			(b) =>
-				b.shownBy.some((p) => wrong.some((i) => samePair(i.pair, p))) ||
-				b.shownByNaming.some((f) => faultKey(f) === named)
-		)
-		.map((b) => b.id);
+/** A wrong item shows a sign if it is its pair, in its question if it names one, and was not a guess. */
+const isShownBy = (item: Item, [a, b, question]: Sign): boolean =>
+	!item.right &&
+	item.sure !== false &&
+	samePair(item.pair, [String(a), String(b)]) &&
+	(question === undefined || question === item.question);
+
+function isShown(sign: Sign, { items, choose, name, order }: Judged): boolean {
+	const [first, second] = sign;
+	if (choose) return choose.options.some((o) => o.id === first && !o.right);
+	if (name) return name.lugs.some((l) => !l.right && l.contact === first && l.called === second);
+	if (order)
+		return second === undefined
+			? order.consequences.some((c) => c.kind === first)
+			: order.rules.some(({ rule, kept }) => !kept && rule.first === first && rule.then === second);
+	return items.some((item) => isShownBy(item, sign));
 }
 
-function judged(exercise: Exercise, answer: Answer): Judged {
+/** Whether the mistakes show the belief: one of its signs is there, or one of its faults was named. */
+function showsBelief(belief: Belief, judged: Judged): boolean {
+	const { find } = judged;
+	const named = find?.named && !find.found ? faultKey(find.named) : null;
+	return (
+		belief.shownBy.some((sign) => isShown(sign, judged)) ||
+		belief.shownByNaming.some((f) => faultKey(f) === named)
+	);
+}
+
+function resultOf(exercise: Exercise, answer: Answer): Result {
 	if (exercise.kind === 'predict' && answer.kind === 'predict')
-		return judgePrediction(exercise, answer.ticked);
+		return judgePrediction(exercise, answer.ticked, answer.unsure ?? []);
 	if (exercise.kind === 'wire' && answer.kind === 'wire')
 		return judgeWiring(exercise, answer.wires);
+	if (exercise.kind === 'put-right' && answer.kind === 'put-right')
+		return judgeMending(exercise, answer.wires);
 	if (exercise.kind === 'find' && answer.kind === 'find')
 		return judgeHunt(exercise, answer.fault, answer.probes);
-	return {
-		id: exercise.id,
-		kind: exercise.kind,
-		score: 0,
-		passed: false,
-		items: [],
-		beliefs: [],
-		refused: `this is the answer of a ${answer.kind} exercise, and ${exercise.id} is a ${exercise.kind} exercise`
-	};
+	if (exercise.kind === 'choose' && answer.kind === 'choose')
+		return judgeChoice(exercise, answer.chosen);
+	if (exercise.kind === 'name' && answer.kind === 'name')
+		return judgeNames(exercise, answer.names, answer.socketKind, answer.probes);
+	if (exercise.kind === 'order' && answer.kind === 'order')
+		return judgeOrder(exercise, answer.order);
+	return refuse(
+		`this is the answer of a ${answer.kind} exercise, and ${exercise.id} is a ${exercise.kind} exercise`
+	);
 }
 
 /** Judges an answer. Never throws; an answer that cannot be judged has `refused` and score 0. */
 export function judge(exercise: Exercise, answer: Answer): Judged {
-	const result = judged(exercise, answer);
-	return { ...result, beliefs: beliefsIn(exercise, result) };
+	const result = resultOf(exercise, answer);
+	const { id, kind } = exercise;
+	const judged: Judged = {
+		unsafe: false,
+		items: [],
+		refused: null,
+		...result,
+		id,
+		kind,
+		score: Number(result.score.toFixed(4)),
+		beliefs: []
+	};
+	const shown = exercise.beliefs.filter((b) => showsBelief(b, judged));
+	return { ...judged, beliefs: shown.map((b) => b.id) };
 }

@@ -1,20 +1,27 @@
 /** The gate: a good exercise passes, and one wrong thing at a time is refused at its place. */
 import { describe, expect, it } from 'vitest';
-import { CONTENT, readExercises, readTexts } from './content.node';
-import { exercises } from './content.vite';
+import { CONTENT, readCourse, readExercises, readTexts } from './content.node';
+import { course } from './content.vite';
 import { checkExercise, parseExercise } from './schema';
-import { sharedBy, shelve } from './shelf';
+import { beliefsIn, courseOf, sharedBy } from './shelf';
 
 type Json = Record<string, unknown>;
 const texts = readTexts();
-const jsonOf = (id: string): Json => JSON.parse(texts[`${id}/exercise.json`]!) as Json;
+const beliefs = beliefsIn(texts);
+const folderOf = (id: string): string =>
+	Object.keys(texts)
+		.find((path) => path.includes(`/${id}/`))!
+		.split('/')
+		.slice(0, 2)
+		.join('/');
+const jsonOf = (id: string): Json => JSON.parse(texts[`${folderOf(id)}/exercise.json`]!) as Json;
 const [PREDICT, WIRE, FIND] = ['predict-ts-in-nine', 'wire-one-cable-six', 'find-fault-in-six'];
 
 /** The exercise with `change` made to a fresh copy of its JSON; the path of the problem, or 'fine'. */
 function pathOf(id: string, change: (json: Json) => void, markdown = 'Do it.'): string {
 	const json = jsonOf(id);
 	change(json);
-	const checked = checkExercise(json, markdown);
+	const checked = checkExercise(json, markdown, beliefs);
 	return checked.ok ? 'fine' : checked.problem.path;
 }
 const set = (path: string, value: unknown) => (json: Json) => {
@@ -62,22 +69,30 @@ describe('an exercise', () => {
 		[PREDICT!, 'sources', [], '$.sources'],
 		[PREDICT!, 'sources.0.flag', 'SURE', '$.sources[0].flag'],
 		[PREDICT!, 'beliefs.0.shownBy', [['A.1', 'A.T']], '$.beliefs[0].shownBy[0]'],
+		[PREDICT!, 'beliefs.0.shownBy', [['A.T', 'A.2', 1]], '$.beliefs[0].shownBy[0]'],
+		[PREDICT!, 'beliefs.0.shownBy', [], '$.beliefs[0].shownBy'],
 		[PREDICT!, 'beliefs.1.id', 'plug-feeds-normals', '$.beliefs[1]'],
+		[PREDICT!, 'beliefs.1.id', 'moon-is-cheese', '$.beliefs[1].id'],
+		[PREDICT!, 'unit', 13, '$.unit'],
+		[PREDICT!, 'place', 0, '$.place'],
+		[PREDICT!, 'wrong', [], '$.wrong'],
+		[PREDICT!, 'wrong.0.says', [], '$.wrong[0].says'],
+		[PREDICT!, 'wrong.0.says', [{ pair: ['A.T', 'A.2'] }], '$.wrong[0].says[0]'],
+		[PREDICT!, 'wrong.0.says', [{ option: 'a' }], '$.wrong[0].says[0]'],
+		[PREDICT!, 'wrong.0.says', [{ belief: 'either-way-round' }], '$.wrong[0].says[0].belief'],
 		[PREDICT!, 'bench.sockets.0.kind', 'hybrid-7', '$.bench.sockets[0].kind'],
-		[PREDICT!, 'state', { A: 'none-such' }, '$.state.A'],
-		[PREDICT!, 'pairs.3', ['A.TN', 'A.TX'], '$.pairs[3][1]'],
-		[PREDICT!, 'pairs.3', ['A.S', 'A.R'], '$.pairs[3]'],
-		[PREDICT!, 'pairs.3', ['A.S', 'A.S'], '$.pairs[3]'],
+		[PREDICT!, 'questions.0.state', { A: 'none-such' }, '$.questions[0].state.A'],
+		[PREDICT!, 'questions.0.pairs.3', ['A.TN', 'A.TX'], '$.questions[0].pairs[3][1]'],
+		[PREDICT!, 'questions.0.pairs.3', ['A.S', 'A.R'], '$.questions[0].pairs[3]'],
+		[PREDICT!, 'questions.0.pairs.3', ['A.S', 'A.S'], '$.questions[0].pairs[3]'],
 		[WIRE!, 'require.1.hears', [['DESK', 'NOBODY']], '$.require[1].hears[0][1]'],
 		[WIRE!, 'mayWire', ['B'], '$.mayWire[0]'],
 		[WIRE!, 'solution.2.to', 'A.X', '$.solution[2].to'],
-		[WIRE!, 'wrong.1.wires.0.from', 'A.X', '$.wrong[1].wires[0].from'],
+		[WIRE!, 'wrong.1.answer.wires.0.from', 'A.X', '$.wrong[1].answer.wires[0].from'],
 		[WIRE!, 'wrong', [], '$.wrong'],
 		[FIND!, 'most', 0, '$.most'],
+		[FIND!, 'solution.probes.0.pair', ['A.2', 'A.X'], '$.solution.probes[0].pair[1]'],
 		[FIND!, 'hidden', { kind: 'open', wire: 'w9' }, '$.hidden.wire'],
-		// A tip spring that misses a bare plug's tip shows at no contact: no probe can catch it.
-		[FIND!, 'hidden', { kind: 'spring-bent', contact: 'A.T' }, '$.hidden'],
-		[FIND!, 'hidden', { kind: 'resistive', wire: 'w1', ohms: 5 }, '$.hidden'],
 		[
 			FIND!,
 			'beliefs.0.shownByNaming',
@@ -90,33 +105,49 @@ describe('an exercise', () => {
 	it('with HTML in its text is refused', () =>
 		expect(pathOf(WIRE!, () => {}, '<b>Solder</b>')).toBe('text.md'));
 	it('that is no JSON is refused', () => {
-		const parsed = parseExercise('{', 'Do it.');
+		const parsed = parseExercise('{', 'Do it.', beliefs);
 		expect(parsed.ok ? '' : parsed.problem.path).toBe('$');
 	});
 });
 
 describe('the shelf', () => {
-	it('holds one exercise of each kind, in course order', () =>
-		expect(readExercises().map((e) => [e.id, e.kind])).toEqual([
-			[PREDICT, 'predict'],
-			[WIRE, 'wire'],
-			[FIND, 'find']
-		]));
+	it('holds the course in order: unit by unit, place by place', () => {
+		const { exercises } = readCourse();
+		const places = exercises.map((e) => e.unit * 100 + e.place);
+		expect(places).toEqual([...places].sort((a, b) => a - b));
+	});
 	it('is the same for the screens as for the command line', () =>
-		expect(exercises).toEqual(readExercises()));
+		expect(course).toEqual(readCourse()));
 	it('has no id and no caution twice', () => expect(sharedBy(readExercises())).toEqual([]));
 	it('refuses a caution that two exercises share', () => {
-		const json = jsonOf(FIND!);
-		const other = { ...json, id: 'other', title: 'Another box' };
-		expect(() =>
-			shelve({ ...texts, 'other/exercise.json': JSON.stringify(other), 'other/text.md': 'Do it.' })
-		).toThrow('share the text');
+		const json = { ...jsonOf(FIND!), id: 'other', title: 'Another box' };
+		const other = { '12-faults/other/exercise.json': JSON.stringify(json) };
+		expect(() => courseOf({ ...texts, ...other, '12-faults/other/text.md': 'Do it.' })).toThrow(
+			'share the text'
+		);
 	});
-	it('refuses a folder that is not named as its exercise, and says where content is broken', () => {
-		const json = texts[`${FIND}/exercise.json`]!;
-		expect(() => shelve({ 'x/exercise.json': json, 'x/text.md': 'Do it.' })).toThrow('x: $.id');
-		expect(() => shelve({ 'x/exercise.json': json })).toThrow('x: text.md: the text is empty');
-		expect(() => shelve({ 'x/text.md': 'Do it.' })).toThrow('x: $: not JSON');
+	it('refuses a folder that is not named as its exercise or its unit, and says where content is broken', () => {
+		const json = texts[`${folderOf(FIND!)}/exercise.json`]!;
+		const shelf = (files: Record<string, string>) => courseOf({ ...files, ...shared });
+		const shared = { 'units.json': texts['units.json']!, 'beliefs.json': texts['beliefs.json']! };
+		const at = (folder: string) => ({
+			[`${folder}/exercise.json`]: json,
+			[`${folder}/text.md`]: 'Do it.'
+		});
+		expect(() => shelf(at('12-x/x'))).toThrow('12-x/x: $.id');
+		expect(() => shelf(at(`11-x/${FIND}`))).toThrow(`11-x/${FIND}: $.unit`);
+		expect(() => shelf({ '12-x/x/exercise.json': json })).toThrow('12-x/x: text.md: the text is');
+		expect(() => shelf({ '12-x/x/text.md': 'Do it.' })).toThrow('12-x/x: $: not JSON');
+	});
+	it('refuses two exercises that want one place', () => {
+		const { cautions, ...json } = jsonOf(FIND!);
+		const { chassis, mains } = cautions as Record<string, string>;
+		const own = { chassis: `${chassis} Mind it.`, mains: `${mains} Mind it.` };
+		const files = {
+			'12-faults/other/exercise.json': JSON.stringify({ ...json, id: 'other', cautions: own }),
+			'12-faults/other/text.md': 'Do it.'
+		};
+		expect(() => courseOf({ ...texts, ...files })).toThrow('the same place');
 	});
 	it('speaks calmly: no exclamation mark and no markup in any text', () => {
 		expect(CONTENT).toMatch(/content$/);

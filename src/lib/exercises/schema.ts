@@ -1,152 +1,92 @@
 /**
  * The gate for an exercise: exercise.json and text.md in, a checked exercise or the first problem
  * with its JSON path out. The shape comes first (`shapes.ts`), then what one entry says about
- * another; the bench inside goes through the engine's own gate.
+ * another (`gates.ts`); the bench inside goes through the engine's own gate. That the start does not
+ * pass, the solution does and every wrong answer gets its reason is proven by content.test.ts.
  */
 import * as v from 'valibot';
-import { classOf, faultListOf, sameClass } from '../diagnosis';
+import { checkBench, checkShape, oneOf, parseJson, want, type Bench, type Parsed } from '../engine';
+import type { Beliefs } from './beliefs';
+import { EXERCISE_KINDS, type Belief, type Exercise, type ExerciseKind } from './exercise';
 import {
-	checkBench,
-	checkShape,
-	checksOf,
-	oneOf,
-	parseJson,
-	strangeRequirement,
-	want,
-	type Bench,
-	type Fault,
-	type Parsed,
-	type Problem,
-	type Requirement,
-	type When,
-	type Wire
-} from '../engine';
-import {
-	EXERCISE_KINDS,
-	type Exercise,
-	type ExerciseKind,
-	type FindExercise,
-	type PredictExercise,
-	type WireExercise,
-	type WrongAnswer
-} from './exercise';
-import { faultKey } from './find';
+	chooseOf,
+	findOf,
+	nameOf,
+	orderOf,
+	predictOf,
+	putRightOf,
+	wiresOf,
+	wiringOf
+} from './gates';
+import { Wrong, fail, need, needDifferent } from './gate';
+import type { Answer } from './judged';
 import { parseProse } from './prose';
 import { shapes, type Shape } from './shapes';
+import { strangeVerdict } from './shapesOfVerdicts';
 
-class Wrong extends Error {
-	constructor(readonly problem: Problem) {
-		super(problem.message);
+type AnyShape = Shape<ExerciseKind>;
+
+/** The beliefs that the exercise names, with what the shared list says of them. */
+function beliefsOf(shape: AnyShape, beliefs: Beliefs): Belief[] {
+	needDifferent(
+		shape.beliefs.map((b) => b.id),
+		'$.beliefs',
+		'id'
+	);
+	return shape.beliefs.map((b, i): Belief => {
+		const entry = beliefs.find((x) => x.id === b.id);
+		if (!entry) return fail(`$.beliefs[${i}].id`, `beliefs.json has no belief "${b.id}"`);
+		return { ...b, ...entry };
+	});
+}
+
+function answerOf(shape: AnyShape, i: number): Answer {
+	const { answer } = shape.wrong[i]!;
+	const path = `$.wrong[${i}].answer.wires`;
+	if ('wires' in answer && (shape.kind === 'wire' || shape.kind === 'put-right'))
+		return { kind: shape.kind, wires: wiresOf(shape.bench, answer.wires, path) };
+	return { kind: shape.kind, ...answer } as Answer;
+}
+
+function wrongOf(shape: AnyShape) {
+	needDifferent(
+		shape.wrong.map((w) => w.name),
+		'$.wrong',
+		'name'
+	);
+	return shape.wrong.map(({ name, says, unsafe }, i) => {
+		for (const [k, verdict] of says.entries()) {
+			const at = `$.wrong[${i}].says[${k}]`;
+			const strange = strangeVerdict(shape.kind, verdict);
+			if (strange) fail(at, strange);
+			if (verdict.belief && !shape.beliefs.some((b) => b.id === verdict.belief))
+				fail(`${at}.belief`, `the exercise has no belief "${verdict.belief}"`);
+		}
+		return { name, says, unsafe, answer: answerOf(shape, i) };
+	});
+}
+
+/** What only one kind of exercise has. */
+function ownOf(shape: AnyShape, bench: Bench): object {
+	switch (shape.kind) {
+		case 'predict':
+			return predictOf(shape, bench);
+		case 'wire':
+			return wiringOf(shape, bench);
+		case 'put-right':
+			return putRightOf(shape, bench);
+		case 'find':
+			return findOf(shape, bench);
+		case 'choose':
+			return chooseOf(shape, bench);
+		case 'name':
+			return nameOf(shape, bench);
+		case 'order':
+			return orderOf(shape, bench);
 	}
 }
-/** The value, or out with the problem, its path moved under `from` → `to`. */
-function need<T>(parsed: Parsed<T>, from = '$', to = '$'): T {
-	if (parsed.ok) return parsed.value;
-	const { path, message } = parsed.problem;
-	throw new Wrong({ path: path.startsWith(from) ? to + path.slice(from.length) : path, message });
-}
-const fail = (path: string, message: string): never => {
-	throw new Wrong({ path, message });
-};
 
-/** A requirement that asks for nothing; the gate for states and nodes is the engine's. */
-const asking = (when: When, joined: Requirement['joined']): Requirement => ({
-	when,
-	joined,
-	apart: [],
-	hears: [],
-	deaf: [],
-	polarity: [],
-	hazard: false,
-	why: ''
-});
-function needNodes(
-	bench: Bench,
-	when: When,
-	pairs: Requirement['joined'],
-	path: string,
-	state = '$'
-) {
-	const strange = strangeRequirement(bench, [asking(when, pairs)]);
-	if (!strange || strange.ok) return;
-	if (strange.problem.path.startsWith('$.require[0].when'))
-		need(strange, '$.require[0].when', state);
-	need(strange, '$.require[0].joined', path);
-}
-
-const keyOf = ([a, b]: readonly [string, string]): string => [a, b].sort().join(' ');
-
-function needDifferent(keys: readonly string[], path: string, what: string) {
-	const i = keys.findIndex((key, k) => keys.indexOf(key) !== k);
-	if (i >= 0) fail(`${path}[${i}]`, `this ${what} stands in the list already`);
-}
-
-type BeliefShape = Shape<ExerciseKind>['beliefs'][number];
-
-/** A belief may only be shown by what this exercise judges. */
-function needShown(
-	beliefs: readonly BeliefShape[],
-	pairs: readonly (readonly [string, string])[],
-	faults: readonly Fault[]
-) {
-	const judged = new Set(pairs.map(keyOf));
-	const named = new Set(faults.map(faultKey));
-	for (const [i, b] of beliefs.entries()) {
-		const pair = b.shownBy.findIndex((p) => !judged.has(keyOf(p)));
-		if (pair >= 0) fail(`$.beliefs[${i}].shownBy[${pair}]`, 'this pair is not judged here');
-		const fault = b.shownByNaming.findIndex((f) => !named.has(faultKey(f)));
-		if (fault >= 0) fail(`$.beliefs[${i}].shownByNaming[${fault}]`, 'nobody can name this here');
-	}
-}
-
-function predictOf(
-	shape: Shape<'predict'>,
-	bench: Bench
-): Pick<PredictExercise, 'state' | 'pairs'> {
-	const { state, pairs } = shape;
-	needNodes(bench, state, pairs, '$.pairs', '$.state');
-	needDifferent(pairs.map(keyOf), '$.pairs', 'pair');
-	needShown(shape.beliefs, pairs, []);
-	return { state, pairs };
-}
-
-/** Wires through the engine's gate: they stand on the exercise's bench in place of its own. */
-function wiresOf(benchFile: object, value: readonly unknown[], path: string): readonly Wire[] {
-	return need(checkBench({ ...benchFile, wires: value }), '$.wires', path).wires;
-}
-
-function wireOf(
-	shape: Shape<'wire'>,
-	bench: Bench
-): Pick<WireExercise, 'mayWire' | 'require' | 'solution' | 'wrong'> {
-	const { mayWire, require } = shape;
-	for (const [i, socket] of mayWire.entries())
-		if (!bench.sockets.some((s) => s.id === socket))
-			fail(`$.mayWire[${i}]`, `the bench has no socket "${socket}"`);
-	const strange = strangeRequirement(bench, require);
-	if (strange) need(strange);
-	const checked = require.flatMap((r) => checksOf(r).map((c) => c.pair));
-	needShown(shape.beliefs, checked, []);
-	const wrong = shape.wrong.map((w, i): WrongAnswer => ({
-		...w,
-		wires: wiresOf(shape.bench, w.wires, `$.wrong[${i}].wires`)
-	}));
-	return { mayWire, require, solution: wiresOf(shape.bench, shape.solution, '$.solution'), wrong };
-}
-
-function findOf(shape: Shape<'find'>, bench: Bench): Pick<FindExercise, 'hidden' | 'most'> {
-	const { hidden, most } = shape;
-	const at = `$.faults[${bench.faults.length}]`;
-	need(checkBench({ ...shape.bench, faults: [...bench.faults, hidden] }), at, '$.hidden');
-	if (classOf(bench, [hidden]).length === 0)
-		fail('$.hidden', 'no fault of the list answers like this one, so nobody could name it');
-	if (sameClass(bench, [hidden], []))
-		fail('$.hidden', 'no probe can tell this fault from a sound bench; choose one that shows');
-	needShown(shape.beliefs, [], faultListOf(bench));
-	return { hidden, most };
-}
-
-function exerciseOf(value: unknown, markdown: string): Exercise {
+function exerciseOf(value: unknown, markdown: string, known: Beliefs): Exercise {
 	const { kind } = need(
 		checkShape(
 			v.looseObject(
@@ -156,34 +96,33 @@ function exerciseOf(value: unknown, markdown: string): Exercise {
 			value
 		)
 	);
-	const shape = need(
-		checkShape(shapes[kind] as v.GenericSchema<unknown, Shape<ExerciseKind>>, value)
-	);
+	const shape = need(checkShape(shapes[kind] as v.GenericSchema<unknown, AnyShape>, value));
 	const bench = need(checkBench(shape.bench), '$', '$.bench');
-	needDifferent(
-		shape.beliefs.map((b) => b.id),
-		'$.beliefs',
-		'id'
-	);
-	if (shape.cautions.chassis === shape.cautions.mains)
+	const beliefs = beliefsOf(shape, known);
+	const { cautions } = shape;
+	if (cautions.chassis === cautions.mains)
 		fail('$.cautions.mains', 'the same text as the other caution; each needs its own');
-	const { id, title, aim, why, cautions, sources, beliefs, hints } = shape;
+	const { id, unit, place, title, aim, why, sources, hints } = shape;
 	const text = need(parseProse(markdown));
-	const shared = { id, title, aim, why, bench, cautions, sources, beliefs, hints, text };
-	switch (shape.kind) {
-		case 'predict':
-			return { ...shared, kind: shape.kind, ...predictOf(shape, bench) };
-		case 'wire':
-			return { ...shared, kind: shape.kind, ...wireOf(shape, bench) };
-		case 'find':
-			return { ...shared, kind: shape.kind, ...findOf(shape, bench) };
-	}
+	const shared = { id, unit, place, title, aim, why, bench, cautions, sources, beliefs, hints };
+	// Safe: the shape and the gate of this very kind have been passed.
+	return {
+		...shared,
+		text,
+		kind,
+		...ownOf(shape, bench),
+		wrong: wrongOf(shape)
+	} as unknown as Exercise;
 }
 
 /** An exercise from a JSON value and its Markdown text, or the first problem. Never throws. */
-export function checkExercise(value: unknown, markdown: string): Parsed<Exercise> {
+export function checkExercise(
+	value: unknown,
+	markdown: string,
+	beliefs: Beliefs
+): Parsed<Exercise> {
 	try {
-		return { ok: true, value: exerciseOf(value, markdown) };
+		return { ok: true, value: exerciseOf(value, markdown, beliefs) };
 	} catch (error) {
 		if (error instanceof Wrong) return { ok: false, problem: error.problem };
 		throw error;
@@ -191,7 +130,7 @@ export function checkExercise(value: unknown, markdown: string): Parsed<Exercise
 }
 
 /** An exercise from the text of exercise.json and text.md, or the first problem. */
-export function parseExercise(json: string, markdown: string): Parsed<Exercise> {
-	const value = parseJson(json);
-	return value.ok ? checkExercise(value.value, markdown) : value;
+export function parseExercise(json: string, markdown: string, beliefs: Beliefs): Parsed<Exercise> {
+	const value = parseJson(json, 'an exercise');
+	return value.ok ? checkExercise(value.value, markdown, beliefs) : value;
 }

@@ -4,28 +4,37 @@
  * what the learner does in it, has the wrong shape.
  */
 import * as v from 'valibot';
-import { exact, fault, list, node, oneOf, requireShape, want } from '../engine';
+import {
+	PLUG_KINDS,
+	SOCKET_KINDS,
+	exact,
+	fault,
+	list,
+	node,
+	oneOf,
+	requireShape,
+	want,
+	whenShape
+} from '../engine';
 import { FLAGS, type ExerciseKind } from './exercise';
+import { needShape, optionShape } from './shapesOfNeeds';
+import { id, pair, some, whole, words } from './shapesShared';
+import { verdictShape } from './shapesOfVerdicts';
+import { ACTIONS } from './procedure';
 
 export const EXERCISE_FORMAT = 'solderside-exercise';
 export const EXERCISE_VERSION = 1;
-
-const words = (from: number, to: number) => {
-	const right = `a text of ${from} to ${to} characters`;
-	return v.pipe(
-		v.string(want(right)),
-		v.minLength(from, want(right)),
-		v.maxLength(to, want(right))
-	);
-};
-const ID_RIGHT = 'a permanent id: lower-case letters, digits and single hyphens';
-const id = v.pipe(v.string(want(ID_RIGHT)), v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, want(ID_RIGHT)));
+export const UNITS = 12;
 
 /** What a caution of each kind must speak of, so that it names what is done in that exercise. */
 const DONE: Readonly<Record<ExerciseKind, { readonly word: RegExp; readonly right: string }>> = {
-	predict: { word: /\bplug/i, right: 'the plug that is put in' },
+	predict: { word: /\b(plug|prob)/i, right: 'the plug that is put in, or the probes' },
 	wire: { word: /\b(jumper|solder)/i, right: 'the jumpers that are soldered' },
-	find: { word: /\bprob/i, right: 'the probes that are put on' }
+	'put-right': { word: /\b(jumper|solder)/i, right: 'the jumpers that are soldered' },
+	find: { word: /\bprob/i, right: 'the probes that are put on' },
+	choose: { word: /\bsocket/i, right: 'the socket that is chosen' },
+	name: { word: /\bprob/i, right: 'the probes that are put on' },
+	order: { word: /\b(step|order|prob|test)/i, right: 'the steps of the test' }
 };
 const CHASSIS = [/\bchassis\b/i, /\b(signal ground|pin 1|sleeve)\b/i];
 const MAINS = [
@@ -49,21 +58,19 @@ const CHASSIS_RIGHT =
 const MAINS_RIGHT =
 	'a caution that speaks of mains, a dead circuit, protective earth, local codes and licensed practice';
 
-const pair = v.pipe(
-	v.strictTuple([node, node], want('two nodes in square brackets')),
-	v.check(([a, b]) => a !== b, want('two different nodes'))
+const SIGN_RIGHT = 'a sign: a list of one to three names';
+const sign = v.pipe(
+	v.array(v.union([v.string(), v.number()], want('a name, or the number of a question'))),
+	v.minLength(1, want(SIGN_RIGHT)),
+	v.maxLength(3, want(SIGN_RIGHT))
 );
-/** Two nodes, or an input and a source. */
-const namePair = v.strictTuple([v.string(), v.string()], want('two names in square brackets'));
 const belief = exact(
 	{
 		id,
-		says: words(10, 200),
-		truth: words(10, 400),
-		shownBy: v.optional(list(namePair, 'pairs'), []),
+		shownBy: v.optional(list(sign, 'signs'), []),
 		shownByNaming: v.optional(list(fault, 'faults'), [])
 	},
-	'a belief'
+	'a belief (what it says stands in beliefs.json)'
 );
 const source = exact(
 	{
@@ -73,14 +80,62 @@ const source = exact(
 	},
 	'a source'
 );
-const some = <T extends v.GenericSchema>(of: T, what: string) =>
-	v.pipe(list(of, what), v.minLength(1, want(`a list of ${what}, one at least`)));
+const wires = v.array(v.unknown(), want('a list of wires in square brackets'));
+const probe = exact({ when: v.optional(whenShape, {}), pair }, 'a reading');
+const probes = list(probe, 'readings');
+const ids = list(v.string(want('an id')), 'ids');
+const CELL_RIGHT = 'two nodes, and the number of the question if it is not the first';
+const cell = v.union(
+	[v.strictTuple([node, node]), v.strictTuple([node, node, v.number()])],
+	want(CELL_RIGHT)
+);
+const socketKind = v.picklist(SOCKET_KINDS, want(oneOf(SOCKET_KINDS)));
+const letters = v.record(
+	v.pipe(v.string(), v.regex(/^[a-z]$/, want('a letter'))),
+	v.string(want('a contact')),
+	want('letters and contacts, an object in braces')
+);
+
+const answers = {
+	predict: exact(
+		{ ticked: list(cell, 'pairs'), unsure: v.optional(list(cell, 'pairs'), []) },
+		'a prediction'
+	),
+	wire: exact({ wires }, 'a wiring'),
+	'put-right': exact({ wires }, 'a wiring'),
+	find: exact({ fault: v.nullable(fault), probes: v.optional(probes, []) }, 'a finding'),
+	choose: exact({ chosen: ids }, 'a choice'),
+	name: exact(
+		{ names: letters, socketKind: v.optional(socketKind), probes: v.optional(probes, []) },
+		'a naming'
+	),
+	order: exact({ order: ids }, 'an order')
+} as const;
+
+const wrongShape = <K extends ExerciseKind>(kind: K) =>
+	v.pipe(
+		list(
+			exact(
+				{
+					name: words(5, 120),
+					answer: answers[kind],
+					unsafe: v.optional(v.boolean(want('true or false')), false),
+					says: some(verdictShape, 'verdicts')
+				},
+				'a wrong answer'
+			),
+			'wrong answers'
+		),
+		v.minLength(2, want('a list of two wrong answers or more'))
+	);
 
 const common = <K extends ExerciseKind>(kind: K) => ({
 	format: v.literal(EXERCISE_FORMAT, want(`"${EXERCISE_FORMAT}"`)),
 	version: v.literal(EXERCISE_VERSION, want(String(EXERCISE_VERSION))),
 	id,
 	kind: v.literal(kind),
+	unit: whole(1, UNITS),
+	place: whole(1, 99),
 	title: words(5, 80),
 	aim: words(20, 200),
 	why: words(40, 600),
@@ -94,64 +149,83 @@ const common = <K extends ExerciseKind>(kind: K) => ({
 	),
 	sources: some(source, 'sources'),
 	beliefs: some(belief, 'beliefs'),
-	hints: some(words(10, 300), 'hints')
+	hints: some(words(10, 300), 'hints'),
+	wrong: wrongShape(kind)
 });
-const wires = v.array(v.unknown(), want('a list of wires in square brackets'));
-const PAIRS_RIGHT = 'a list of four pairs or more';
+const question = exact(
+	{
+		state: whenShape,
+		pairs: v.pipe(list(pair, 'pairs'), v.minLength(2, want('a list of two pairs or more')))
+	},
+	'a question'
+);
+const wiring = {
+	mayWire: some(v.string(want('a socket’s id')), 'sockets'),
+	require: requireShape,
+	solution: wires
+} as const;
+const step = exact(
+	{
+		id,
+		text: words(5, 200),
+		does: v.picklist(ACTIONS, want(oneOf(ACTIONS))),
+		needed: v.optional(v.boolean(want('true or false')), true)
+	},
+	'a step'
+);
+const rule = exact({ first: id, then: id, why: words(20, 300) }, 'a rule');
+
 export const shapes = {
 	predict: exact(
-		{
-			...common('predict'),
-			state: v.record(v.string(), v.string(want('none, a plug kind or a plug’s id'))),
-			pairs: v.pipe(list(pair, 'pairs'), v.minLength(4, want(PAIRS_RIGHT)))
-		},
+		{ ...common('predict'), questions: some(question, 'questions') },
 		'a predict exercise'
 	),
-	wire: exact(
-		{
-			...common('wire'),
-			mayWire: some(v.string(want('a socket’s id')), 'sockets'),
-			require: requireShape,
-			solution: wires,
-			wrong: v.pipe(
-				list(
-					exact(
-						{
-							name: words(5, 120),
-							wires,
-							unsafe: v.boolean(want('true or false')),
-							says: some(
-								exact(
-									{
-										pair: namePair,
-										wanted: v.string(want('what the check wants'))
-									},
-									'a verdict'
-								),
-								'verdicts'
-							)
-						},
-						'a wrong answer'
-					),
-					'wrong answers'
-				),
-				v.minLength(2, want('a list of two wrong answers or more'))
-			)
-		},
-		'a wire exercise'
+	wire: exact({ ...common('wire'), ...wiring }, 'a wire exercise'),
+	'put-right': exact(
+		{ ...common('put-right'), ...wiring, allow: v.optional(whole(0, 20), 0) },
+		'a put-right exercise'
 	),
 	find: exact(
 		{
 			...common('find'),
 			hidden: fault,
-			most: v.pipe(
-				v.number(want('a whole number from 1 to 100')),
-				v.integer(want('a whole number from 1 to 100')),
-				v.minValue(1, want('a whole number from 1 to 100')),
-				v.maxValue(100, want('a whole number from 1 to 100'))
-			)
+			most: whole(1, 100),
+			solution: exact({ probes: some(probe, 'readings') }, 'the solution')
 		},
 		'a find exercise'
+	),
+	choose: exact(
+		{
+			...common('choose'),
+			need: words(20, 600),
+			needs: some(needShape, 'needs'),
+			options: v.pipe(
+				list(optionShape, 'options'),
+				v.minLength(3, want('a list of three options or more'))
+			)
+		},
+		'a choose exercise'
+	),
+	name: exact(
+		{
+			...common('name'),
+			socket: v.string(want('a socket’s id')),
+			candidates: some(socketKind, 'kinds'),
+			lugs: letters,
+			most: v.optional(v.nullable(whole(1, 200)), null),
+			plugs: v.optional(list(v.picklist(PLUG_KINDS, want(oneOf(PLUG_KINDS))), 'plug kinds'), [])
+		},
+		'a name exercise'
+	),
+	order: exact(
+		{
+			...common('order'),
+			steps: v.pipe(list(step, 'steps'), v.minLength(4, want('a list of four steps or more'))),
+			rules: some(rule, 'rules'),
+			probes: pair,
+			solution: some(id, 'step ids')
+		},
+		'an order exercise'
 	)
 } as const;
 

@@ -1,17 +1,22 @@
 /**
  * From files to exercises, wherever the files came from: `content.vite.ts` and `content.node.ts` only
- * fetch texts. Broken content throws, so that a build or a test run with it fails.
+ * fetch texts. Folder order is course order: `NN-unit/ID/exercise.json` and `text.md`, beside them
+ * `units.json` and `beliefs.json`. Broken content throws, so that a build or a test run with it fails.
  */
+import type { Parsed } from '../engine';
+import { parseBeliefs, type Beliefs } from './beliefs';
 import type { Exercise } from './exercise';
 import { parseExercise } from './schema';
+import { parseUnits, type Unit } from './units';
 
-/** Course order: what the first exercise teaches, the second uses. */
-const ORDER = ['predict-ts-in-nine', 'wire-one-cable-six', 'find-fault-in-six'];
+export type Texts = Readonly<Record<string, string>>;
 
-const placeOf = (id: string): number => {
-	const place = ORDER.indexOf(id);
-	return place < 0 ? ORDER.length : place;
-};
+/** Everything that the course is made of, in course order. */
+export interface Course {
+	readonly units: readonly Unit[];
+	readonly exercises: readonly Exercise[];
+	readonly beliefs: Beliefs;
+}
 
 /** Exercise ids that stand on the shelf twice, and caution texts that two exercises share. */
 export function sharedBy(exercises: readonly Exercise[]): string[] {
@@ -19,25 +24,57 @@ export function sharedBy(exercises: readonly Exercise[]): string[] {
 	return all.filter((text, i) => all.indexOf(text) !== i);
 }
 
-function exerciseIn(folder: string, files: Readonly<Record<string, string>>): Exercise {
-	const parsed = parseExercise(
-		files[`${folder}/exercise.json`] ?? '',
-		files[`${folder}/text.md`] ?? ''
-	);
-	if (!parsed.ok) throw new Error(`${folder}: ${parsed.problem.path}: ${parsed.problem.message}`);
-	if (parsed.value.id !== folder)
-		throw new Error(`${folder}: $.id: it should be the name of its folder`);
-	return parsed.value;
+/** Two exercises that want the same place in the same unit, by id; null if there are none. */
+export function samePlace(exercises: readonly Exercise[]): readonly [string, string] | null {
+	for (const [i, a] of exercises.entries()) {
+		const b = exercises.slice(i + 1).find((x) => x.unit === a.unit && x.place === a.place);
+		if (b) return [a.id, b.id];
+	}
+	return null;
 }
 
-/**
- * Exercises in course order from texts by `FOLDER/FILE`. Throws an Error that names the folder, the
- * JSON path and what is wrong.
- */
-export function shelve(files: Readonly<Record<string, string>>): Exercise[] {
-	const folders = [...new Set(Object.keys(files).map((path) => path.split('/')[0]!))].sort();
-	const exercises = folders.map((folder) => exerciseIn(folder, files));
+/** `NN-unit/ID` of every exercise among the texts. */
+export const foldersOf = (texts: Texts): string[] =>
+	[
+		...new Set(
+			Object.keys(texts)
+				.filter((path) => path.split('/').length === 3)
+				.map((path) => path.split('/').slice(0, 2).join('/'))
+		)
+	].sort();
+
+function orThrow<T>(where: string, parsed: Parsed<T>): T {
+	if (parsed.ok) return parsed.value;
+	throw new Error(`${where}: ${parsed.problem.path}: ${parsed.problem.message}`);
+}
+
+/** The shared list of beliefs. Throws where it is broken. */
+export const beliefsIn = (texts: Texts): Beliefs =>
+	orThrow('beliefs.json', parseBeliefs(texts['beliefs.json'] ?? ''));
+
+/** The exercise of one folder. Throws an Error that names the folder, the JSON path and what is wrong. */
+export function exerciseIn(folder: string, texts: Texts, beliefs: Beliefs): Exercise {
+	const [unit, id] = folder.split('/');
+	const json = texts[`${folder}/exercise.json`] ?? '';
+	const parsed = parseExercise(json, texts[`${folder}/text.md`] ?? '', beliefs);
+	const exercise = orThrow(folder, parsed);
+	if (exercise.id !== id) throw new Error(`${folder}: $.id: it should be the name of its folder`);
+	if (exercise.unit !== Number(/^(\d\d)-/.exec(unit!)?.[1]))
+		throw new Error(
+			`${folder}: $.unit: it should be the number that its unit's folder begins with`
+		);
+	return exercise;
+}
+
+/** The course from texts by path. Throws an Error that names the file, the JSON path and what is wrong. */
+export function courseOf(texts: Texts): Course {
+	const beliefs = beliefsIn(texts);
+	const units = orThrow('units.json', parseUnits(texts['units.json'] ?? ''));
+	const exercises = foldersOf(texts).map((folder) => exerciseIn(folder, texts, beliefs));
 	const [shared] = sharedBy(exercises);
 	if (shared !== undefined) throw new Error(`two exercises share the text "${shared}"`);
-	return exercises.sort((a, b) => placeOf(a.id) - placeOf(b.id));
+	const clash = samePlace(exercises);
+	if (clash) throw new Error(`${clash[0]} and ${clash[1]} want the same place in one unit`);
+	exercises.sort((a, b) => a.unit - b.unit || a.place - b.place);
+	return { units, exercises, beliefs };
 }

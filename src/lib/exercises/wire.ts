@@ -13,7 +13,9 @@ import {
 	type Requirement,
 	type Wire
 } from '../engine';
-import type { Item, Judged, Outcome, WireExercise } from './exercise';
+import type { PutRightExercise, WireExercise } from './exercise';
+import type { Item, Outcome } from './judged';
+import { refuse, type Result } from './result';
 
 const OPPOSITE: Readonly<Partial<Record<Check['wanted'], Outcome>>> = {
 	joined: 'apart',
@@ -40,7 +42,10 @@ function itemsOf(bench: Bench, r: Requirement): Item[] {
 }
 
 /** Why these wires are no answer: not of this bench, or soldered where the learner may not. */
-function refusedFor(exercise: WireExercise, wires: readonly Wire[]): string | null {
+function refusedFor(
+	exercise: WireExercise | PutRightExercise,
+	wires: readonly Wire[]
+): string | null {
 	const checked = checkBench(fileOf({ ...exercise.bench, wires }));
 	if (!checked.ok) return `${checked.problem.path}: ${checked.problem.message}`;
 	const isFree = (end: string) => exercise.mayWire.includes(splitNode(end)[0]);
@@ -50,12 +55,16 @@ function refusedFor(exercise: WireExercise, wires: readonly Wire[]): string | nu
 		: null;
 }
 
-export function judgeWiring(exercise: WireExercise, wires: readonly Wire[]): Judged {
-	const shared = { id: exercise.id, kind: exercise.kind, beliefs: [] };
+/** Judges wires against the requirement of an exercise, in every state that it names. */
+export function judgeWiring(
+	exercise: WireExercise | PutRightExercise,
+	wires: readonly Wire[]
+): Result {
 	const refused = refusedFor(exercise, wires);
-	if (refused) return { ...shared, score: 0, passed: false, items: [], refused };
+	if (refused) return refuse(refused);
 	const bench = { ...exercise.bench, wires };
 	const { score } = scoreOf(bench, exercise.require);
 	const items = exercise.require.flatMap((r) => itemsOf(bench, r));
-	return { ...shared, score, passed: items.every((i) => i.right), items, refused: null };
+	const unsafe = items.some((i) => !i.right && i.hazard);
+	return { score, passed: items.every((i) => i.right), unsafe, items };
 }

@@ -4,5 +4,9 @@ import type { ExerciseKind } from '../exercises';
 export const EXERCISE_KIND_WORDS: Readonly<Record<ExerciseKind, string>> = {
 	predict: 'Predict what will sound',
 	wire: 'Wire it',
-	find: 'Find the fault'
+	'put-right': 'Put it right',
+	find: 'Find the fault',
+	choose: 'Choose the socket',
+	name: 'Name the contacts',
+	order: 'Put the steps in order'
 };

@@ -14,9 +14,10 @@ import { readExercises } from '../exercises/content.node';
 import { itemWords, judgedWords } from './judged';
 
 const exercises = readExercises();
-const predict = exercises[0] as PredictExercise;
-const wire = exercises[1] as WireExercise;
-const find = exercises[2] as FindExercise;
+const byId = (id: string) => exercises.find((e) => e.id === id)!;
+const predict = byId('predict-ts-in-nine') as PredictExercise;
+const wire = byId('wire-one-cable-six') as WireExercise;
+const find = byId('find-fault-in-six') as FindExercise;
 const pair = (a: string, b: string) => [`A.${a}`, `A.${b}`] as const;
 const SOUNDING = [pair('R', 'S'), pair('TN', '2'), pair('RN', '3'), pair('SN', '1')];
 
@@ -56,7 +57,7 @@ describe('a prediction', () => {
 
 describe('a wiring', () => {
 	const answer = (wires: WireExercise['solution']): Answer => ({ kind: 'wire', wires });
-	const [crossed, lug, sleeve] = wire.wrong.map((w) => answer(w.wires));
+	const [crossed, lug, sleeve] = wire.wrong.map((w) => answer(w.answer.wires));
 	it('that is right does all that was asked', () =>
 		expect(headline(wire, answer(wire.solution))).toEqual(['The wiring does all that was asked.']));
 	it('crossed reverses the line source', () => {
