@@ -8,6 +8,7 @@ export * from './route';
 export * from './view';
 export * from './breakSign';
 export * from './lugs';
+export * from './plugSign';
 export * from './sceneFigure';
 export * from './section';
 export { pinSectionOf } from './sectionPins';

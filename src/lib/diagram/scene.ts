@@ -200,7 +200,7 @@ function obstaclesOf(sockets: readonly PlacedSocket[]): Obstacle[] {
 			return [
 				{ x, y, r: 15, of },
 				{ ...mark, r: 9 + 3 * (lug.contact.length - 1) },
-				{ x: x + 18, y: y + 6, r: 5 }
+				{ x: x + lug.letter.x, y: y + lug.letter.y - 5, r: 5 }
 			];
 		}),
 		...s.drawing.breaks.flatMap((b): Obstacle[] =>

@@ -4,6 +4,7 @@ import { breakSign } from './breakSign';
 import type { Figure, Mark, StrokeRole, WordRole } from './figure';
 import { NOTHING_LIT, isClosed, netLetters, type Lit } from './lit';
 import { LUG_SHAPES, roundPath, type NodeForm } from './lugs';
+import { plugSign } from './plugSign';
 import { sceneOf, type PlacedSocket, type PlacedWire, type Scene } from './scene';
 import type { Point, Role } from './socket';
 
@@ -84,7 +85,7 @@ function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: 
 	if (s.plug) {
 		const at = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
 		pen.stroke(turn >= 0 ? 'hidden' : 'outline', placedPath(roundPath(27), at));
-		pen.word('mark', s.plug.kind, { x: at.x, y: at.y - 2 });
+		pen.word('mark', plugSign(s.plug.kind), { x: at.x, y: at.y - 2 });
 		pen.word('dimension', s.plug.travel.toFixed(1), { x: at.x, y: at.y + 14 });
 	}
 	pen.word('name', label ? `${id} · ${label}` : id, { x: s.x, y: s.y + 241 });
@@ -123,7 +124,14 @@ function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeNam
 			const mark = { x: at.x + scene.turn * lug.mark.x, y: at.y + lug.mark.y + 6 };
 			pen.word('mark', lug.contact, mark, 'middle', node);
 			if (rear && letters.has(node))
-				pen.word('letter', letters.get(node)!, { x: at.x + 19, y: at.y + 15 }, 'middle', node, on);
+				pen.word(
+					'letter',
+					letters.get(node)!,
+					{ x: at.x + lug.letter.x, y: at.y + lug.letter.y },
+					'middle',
+					node,
+					on
+				);
 		}
 }
 

@@ -18,6 +18,8 @@ export interface LugPlace extends Point {
 	readonly form: 'cup' | 'lug' | 'chassis';
 	/** Where its mark stands, relative to the lug. */
 	readonly mark: Point;
+	/** Where the letter of its net stands, relative to the lug. */
+	readonly letter: Point;
 	/** Directions in which a wire leaves it, radians: 0 to the right, π/2 down. */
 	readonly ways: readonly number[];
 }
@@ -98,7 +100,8 @@ const ALL_WAYS = ways(0, 1, 2, 3, 4, 5, 6, 7);
 function cup(contact: string, at: Point, mark: Point): LugPlace {
 	const over = Math.atan2(mark.y, mark.x);
 	const free = ALL_WAYS.filter((w) => Math.cos(w - over) < 0.8);
-	return { contact, ...at, form: 'cup', mark, ways: free };
+	const letter = { x: mark.x > 0 ? -19 : 19, y: 18 };
+	return { contact, ...at, form: 'cup', mark, letter, ways: free };
 }
 
 function threePinLugs(kind: SocketKind, down: number): LugPlace[] {
@@ -125,6 +128,7 @@ function jackLugs(kind: SocketKind, y: number): LugPlace[] {
 		y: row,
 		form: 'lug',
 		mark: { x: contact.length > 1 ? -26 : -22, y: 0 },
+		letter: { x: 18, y: 11 },
 		ways: single ? ways(1, 2, 3, 5, 6, 7) : row === y ? ways(5, 6, 7) : ways(1, 2, 3)
 	});
 	if (changeover)
@@ -148,6 +152,7 @@ const CHASSIS_LUG: LugPlace = {
 	y: -184,
 	form: 'chassis',
 	mark: { x: -25, y: 0 },
+	letter: { x: 19, y: 18 },
 	ways: ways(1, 2, 3)
 };
 
