@@ -1,97 +1,81 @@
-/** A few terms, each in a sentence or two. Trade words: common practice. */
+/**
+ * The trade's words, each in one or two plain sentences, and where in a text they stand. `TermId` is
+ * a closed list, so that a link to an entry that is not there does not compile.
+ */
+import { PART_TERMS } from './referenceTerms';
+import { SIGNAL_TERMS } from './referenceTermsSignal';
+
+const ALL = [...PART_TERMS, ...SIGNAL_TERMS] as const;
+export type TermId = (typeof ALL)[number]['id'];
+
 export interface Term {
+	/** Anchor of its entry on the page; permanent. */
+	readonly id: TermId;
 	readonly term: string;
+	/** Other words that lead to this entry. */
+	readonly also?: readonly string[];
 	readonly meaning: string;
 }
 
-export const GLOSSARY: readonly Term[] = [
-	{
-		term: 'hybrid',
-		meaning:
-			'A socket with a three-pin half and a jack half behind one opening. It takes one plug at a time, and nothing inside joins the two halves.'
-	},
-	{
-		term: 'tip, ring, sleeve',
-		meaning:
-			'The conductors of a phone plug from its nose: T, R and S. A plug without a ring is a TS plug, one with a ring a TRS plug.'
-	},
-	{
-		term: 'spring',
-		meaning: 'The sprung contact in a jack that a plug touches and lifts.'
-	},
-	{
-		term: 'break contact, or normal',
-		meaning:
-			'A contact on which a spring rests while no plug is in: TN, RN, SN, and 1N for pin 1. It opens when its own spring lifts.'
-	},
-	{
-		term: 'changeover',
-		meaning: 'A contact C that stands on NC at rest and moves to NO when a plug is in.'
-	},
-	{
-		term: 'bush',
-		meaning:
-			'The threaded collar of a jack. An insulated one keeps the sleeve off the panel, a metal one joins the two.'
-	},
-	{
-		term: 'chassis lug',
-		meaning:
-			'The contact G, which meets the metal of the panel. It is not counted among a socket’s contacts.'
-	},
-	{
-		term: 'chassis ground',
-		meaning: 'The metal of enclosure and panel, bonded to protective earth in mains equipment.'
-	},
-	{
-		term: 'signal ground',
-		meaning: 'The zero-volt line of a circuit, joined to the chassis at one defined place.'
-	},
-	{
-		term: 'protective earth',
-		meaning: 'The safety conductor of the mains. Nobody lifts or switches it, for any hum.'
-	},
-	{
-		term: 'shield',
-		meaning: 'The screen of a cable, on pin 1 and on the sleeve.'
-	},
-	{
-		term: 'hot and cold',
-		meaning:
-			'The two signal conductors of a balanced line: hot on pin 2 and the tip, cold on pin 3 and the ring.'
-	},
-	{
-		term: 'jumper',
-		meaning: 'A short wire soldered between two contacts.'
-	},
-	{
-		term: 'core',
-		meaning: 'One conductor of a cable. People count cores from one.'
-	},
-	{
-		term: 'cup',
-		meaning:
-			'The hollow end of a contact into which a wire is soldered. With cable and jumper it holds two conductors.'
-	},
-	{
-		term: 'net',
-		meaning: 'All contacts that conductors make one. A resistance inside a device does not count.'
-	},
-	{
-		term: 'polarity',
-		meaning:
-			'Which way up a signal arrives. With hot and cold exchanged it arrives reversed, at full level.'
-	},
-	{
-		term: 'phantom power',
-		meaning:
-			'48 V that an input sends up both signal conductors to a microphone; the shield is its return.'
-	},
-	{
-		term: 'over range',
-		meaning: 'What the meter shows above 40 MΩ: nothing that it can find joins the probes.'
-	},
-	{
-		term: 'clash',
-		meaning: 'Two sources that reach one input at the same time.'
+const inOrder = new Intl.Collator('en', { sensitivity: 'base', numeric: true });
+
+/** Every entry, in the order of the alphabet. */
+export const GLOSSARY: readonly Term[] = [...(ALL as readonly Term[])].sort((a, b) =>
+	inOrder.compare(a.term, b.term)
+);
+
+const byId = new Map(GLOSSARY.map((t) => [t.id, t]));
+
+/** The entry with that id. */
+export const termOf = (id: TermId): Term => byId.get(id)!;
+
+/** Everything an entry is called, the term itself first. */
+export const namesOf = ({ term, also = [] }: Term): string[] => [term, ...also];
+
+const byName = new Map(
+	GLOSSARY.flatMap((t) => namesOf(t).map((name) => [name.toLowerCase(), t.id] as const))
+);
+
+/** The entry for a word, whatever its capitals; null where there is none. */
+export const termFor = (word: string): TermId | null => byName.get(word.toLowerCase()) ?? null;
+
+/** A stretch of text; with `id` it is one of the trade's words. */
+export interface Stretch {
+	readonly text: string;
+	readonly id?: TermId;
+}
+
+/** Single letters and other words that mostly stand for something else in a sentence. */
+const TOO_COMMON: ReadonlySet<string> = new Set(
+	'T R S TN RN SN 1N NC NO open home normal short screen parallel insert reading readings input inputs source sources contact contacts pin pins apart joined live dead cable cables lug lugs'
+		.split(' ')
+		.map((w) => w.toLowerCase())
+);
+
+const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+
+const FINDER = new RegExp(
+	`(?<![\\p{L}\\p{N}-])(?:${[...byName.keys()]
+		.filter((name) => !TOO_COMMON.has(name) && !name.includes(','))
+		.sort((a, b) => b.length - a.length)
+		.map(escaped)
+		.join('|')})(?![\\p{L}\\p{N}-])`,
+	'giu'
+);
+
+/** The text in stretches, each of the trade's words marked where it first stands. */
+export function withTerms(text: string): Stretch[] {
+	const seen = new Set<TermId>();
+	const out: Stretch[] = [];
+	let from = 0;
+	for (const { 0: word, index } of text.matchAll(FINDER)) {
+		const id = termFor(word)!;
+		if (seen.has(id)) continue;
+		seen.add(id);
+		if (index > from) out.push({ text: text.slice(from, index) });
+		out.push({ text: word, id });
+		from = index + word.length;
 	}
-];
+	if (from < text.length) out.push({ text: text.slice(from) });
+	return out;
+}
