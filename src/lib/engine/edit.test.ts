@@ -40,6 +40,13 @@ describe('plugs', () => {
 		expect(plugIn(moved, 'A')).toBeNull();
 		expect(plugIn(moved, 'B')).toMatchObject({ id: 'bare1', travel: 30.5 });
 	});
+	it('a plug moved into a socket that is taken sends the other out', () => {
+		const moved = withPlug(bench, 'A', 'q', 3);
+		expect(moved.plugs).toEqual([
+			{ id: 'bare1', kind: 'ts', socket: null, travel: 12 },
+			{ id: 'q', kind: 'trs', socket: 'A', travel: 3 }
+		]);
+	});
 	it('a state names sockets; the others keep their plugs at their travel', () => {
 		expect(plugIn(inState(bench, { B: 'q' }), 'A')).toMatchObject({ id: 'bare1', travel: 12 });
 		expect(plugIn(inState(bench, { A: 'none' }), 'A')).toBeNull();

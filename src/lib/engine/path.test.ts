@@ -176,6 +176,28 @@ describe('what keeps two nodes apart', () => {
 		if (answer.kind !== 'parted') throw new Error(answer.kind);
 		expect(answer.steps.map((step) => step.to)).toEqual(['A.2', 'A.T', 'A.TN']);
 	});
+	it('the way round with fewer gaps, whether the spring moves or stays', () => {
+		const gaps = (cut: string[]) => {
+			const answer = pathBetween(
+				hybrid({
+					plugs: ts,
+					wires: [
+						{ id: 'w', from: 'A.T', to: 'A.2' },
+						{ id: 'v', from: 'A.2', to: 'p.tip' },
+						{ id: 'x', from: 'p.tip', to: 'A.3' },
+						{ id: 'y', from: 'A.3', to: 'A.TN' }
+					],
+					faults: cut.map((wire) => ({ kind: 'open', wire }))
+				}),
+				'p.tip',
+				'A.TN'
+			);
+			return answer.kind === 'parted' ? answer.gaps.map((g) => g.reason) : answer.kind;
+		};
+		expect(gaps(['x', 'y'])).toMatchObject([{ kind: 'lifted', contact: 'TN' }]);
+		expect(gaps(['v', 'y'])).toEqual([{ kind: 'cut', wire: 'y' }]);
+		expect(gaps(['w', 'x', 'y'])).toHaveLength(2);
+	});
 	it('a coil or a load inside a device joins nothing', () => {
 		const bench = benchOf({ devices: [{ id: 'M', kind: 'mic' }] });
 		expect(pathBetween(bench, 'M.hot', 'M.cold')).toEqual({ kind: 'nothing' });
