@@ -183,6 +183,9 @@ function findings(s: Situation, does: Action, volts: number): Found[] {
 			];
 		case 'swap-part':
 			return s.probed ? [] : [['swapped-blind']];
+		case 'phantom-off':
+		case 'phantom-on':
+			return s.muted || !s.mains ? [] : [['thump']];
 		case 'lift-earth':
 			return [['lost-earth']];
 		default:
