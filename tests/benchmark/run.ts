@@ -3,6 +3,7 @@
  * a right answer and decide the exit status; times are only shown. Prints a table, then one line of
  * JSON.
  */
+import { frameRows } from './frames';
 import { headlessRows } from './headless';
 import type { Row } from './measure';
 import { netRows } from './nets';
@@ -44,7 +45,8 @@ const rows = [
 		...mixedRows()
 	]),
 	...show('Parsing against JSON.parse', [1, 48].flatMap(parseRows)),
-	...show('The headless program', headlessRows(400, 3))
+	...show('The headless program', headlessRows(400, 3)),
+	...show('A plug dragged in the browser', await frameRows([1, 48]))
 ];
 const wrong = rows.filter(isWrong);
 console.log(`\n${JSON.stringify({ rows, wrong: wrong.length })}`);
