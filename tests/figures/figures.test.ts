@@ -1,6 +1,6 @@
 /**
  * Figures as files: every socket kind with every plug that fits, and every event of the travel of
- * some. A change of the drawing shows as a change of these files; `npx vitest -u tests/figures`
+ * some. A change of the drawing shows as a change of these files; `npx vitest run tests/figures -u`
  * writes them anew, and a person looks at what has changed.
  */
 import { describe, expect, it } from 'vitest';

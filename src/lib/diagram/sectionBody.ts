@@ -12,16 +12,7 @@ import {
 	type NodeName,
 	type Socket
 } from '../engine';
-import {
-	DEPTH,
-	HEIGHT,
-	LEAVES,
-	SECTION,
-	WEIGHTS,
-	depthX,
-	placeAt,
-	type Side
-} from './sectionFrame';
+import { DEPTH, HEIGHT, LEAVES, SECTION, depthX, placeAt, type Side } from './sectionFrame';
 import { bent, box, closed, disc, rounded, straight, type Place, type Sheet } from './sectionPen';
 import { sectionEvents, type SocketState } from './sectionStates';
 
@@ -145,16 +136,14 @@ const diamond = (x: number, y: number): string =>
 
 /** The ruler: millimetres behind the front face, events of this plug, and where its nose stands. */
 export function drawRuler(sheet: Sheet, { socket, plug }: SocketState): void {
-	sheet.stroke('dimension', straight([depthX(0), RULER], [depthX(SEATED), RULER]));
-	for (let mm = 0; mm <= SEATED; mm++) {
-		const long = mm % 5 === 0;
-		sheet.stroke(
-			'dimension',
-			straight([depthX(mm), RULER], [depthX(mm), RULER + (long ? 9 : 4.5)])
-		);
-		if (long) sheet.word('dimension', [depthX(mm), RULER + 24], String(mm));
-	}
-	sheet.stroke('dimension', straight([depthX(SEATED), RULER], [depthX(SEATED), RULER + 9]));
+	const tick = (mm: number, long: boolean): string =>
+		straight([depthX(mm), RULER], [depthX(mm), RULER + (long ? 9 : 4.5)]);
+	const millimetres = Array.from({ length: SEATED + 1 }, (_, mm) => mm);
+	const ticks = [...millimetres.map((mm) => tick(mm, mm % 5 === 0)), tick(SEATED, true)];
+	const line = straight([depthX(0), RULER], [depthX(SEATED), RULER]);
+	sheet.stroke('dimension', line + ticks.join(''));
+	for (const mm of millimetres.filter((m) => m % 5 === 0))
+		sheet.word('dimension', [depthX(mm), RULER + 24], String(mm));
 	if (!plug || PLUGS[plug.kind].fits !== 'jack') return;
 	for (const event of sectionEvents(plug.kind, socket.kind)) {
 		const x = depthX(event);
@@ -180,6 +169,3 @@ function drawNose(sheet: Sheet, travel: number): void {
 	sheet.stroke('dimension', straight([x, SECTION.axis + 16], [x, top], [x, RULER - 13]));
 	sheet.word('dimension', [SECTION.width - 8, RULER + 24], `${travel.toFixed(1)} mm`, 'end');
 }
-
-/** Thickness of a lug's edge line, for those who measure. */
-export const LUG_LINE = WEIGHTS.line;

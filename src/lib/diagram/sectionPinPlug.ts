@@ -62,7 +62,7 @@ function drawTubes(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void 
 		const y = ROW[name];
 		sheet.stroke('hole', box(left, y - PIN_HALF, right - left, 2 * PIN_HALF, 0));
 		for (const edge of [y - PIN_HALF - 4.5, y + PIN_HALF])
-			sheet.stroke('metal', box(left, edge, right - left, 4.5, 0.5), of);
+			sheet.stroke('metal', box(left, edge, right - left, 4.5, 0), of);
 		sheet.point(of, [(left + right) / 2, y - PIN_HALF - 2]);
 	}
 }

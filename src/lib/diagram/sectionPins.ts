@@ -3,7 +3,7 @@
  * pin 1 stands first and so makes first, and where there is a `1N` the leaf of pin 1 rests on it.
  * What has mated and whether `1N` is closed is read from the engine.
  */
-import { SOCKETS, type Bench, type NodeName, type PinName } from '../engine';
+import { SEATED, SOCKETS, type Bench, type NodeName, type PinName } from '../engine';
 import type { Figure } from './figure';
 import { NOTHING_LIT, isClosed, netLetters, type Lit } from './lit';
 import { heightAt, leafPath, stripPath, type Beam, type NoseShape } from './sectionBeam';
@@ -25,7 +25,7 @@ import {
 } from './sectionPinFrame';
 import { drawThreePinPlug, heldByPin } from './sectionPinPlug';
 import { bent, box, closed, disc, rounded, straight, type Place, Sheet } from './sectionPen';
-import { sectionEvents, socketState, type SocketState } from './sectionStates';
+import { isStuckOpen, sectionEvents, socketState, type SocketState } from './sectionStates';
 
 const NOSE: NoseShape = { radius: 2.6, foot: 11, ahead: 7, rise: 13 };
 const CLAMPED = 23.5;
@@ -157,7 +157,7 @@ function drawPinBreak(drawing: Drawing, beam: Beam): void {
 	const { sheet, bench, state } = drawing;
 	const of = nodeOf(state, '1N');
 	const isShut = isClosed(bench, state.socket.id, '1N');
-	const isStuck = bench.faults.some((f) => f.kind === 'break-stuck-open' && f.contact === of);
+	const isStuck = isStuckOpen(bench, state.socket.id, '1N');
 	const x = pinX(MAKES['1'] + BEAD_BACK);
 	const reach = HALF_LEAF + BEAD;
 	const good = heightAt({ ...beam, load: -PRELOAD }, x) - reach;
@@ -205,7 +205,7 @@ function drawMale(drawing: Drawing): void {
 		const [tip, y] = [MAKES[name], ROW[name]];
 		// Square at its end: the plug's tube meets the pin where the engine says, not farther in.
 		const long = pinX(PIN_DEPTH.rear) - pinX(tip);
-		sheet.stroke('metal', box(pinX(tip), y - PIN_HALF, long, 2 * PIN_HALF, 0.8), of);
+		sheet.stroke('metal', box(pinX(tip), y - PIN_HALF, long, 2 * PIN_HALF, 0), of);
 		sheet.stroke('fine', straight(pinPlace(tip + 1, y + 4.6), pinPlace(BASE, y + 4.6)), of);
 		drawLug(drawing, of, y);
 	}
@@ -214,11 +214,12 @@ function drawMale(drawing: Drawing): void {
 const RULER = 276;
 
 function drawRuler({ sheet, state }: Drawing): void {
-	sheet.stroke('dimension', straight([pinX(0), RULER], [pinX(30.5), RULER]));
-	for (let mm = 0; mm <= 30; mm += 5) {
-		sheet.stroke('dimension', straight([pinX(mm), RULER], [pinX(mm), RULER + 6]));
-		if (mm < 30) sheet.word('dimension', [pinX(mm), RULER + 20], String(mm));
-	}
+	const fives = [0, 5, 10, 15, 20, 25, 30];
+	const ticks = fives.map((mm) => straight([pinX(mm), RULER], [pinX(mm), RULER + 6]));
+	const line = straight([pinX(0), RULER], [pinX(SEATED), RULER]);
+	sheet.stroke('dimension', line + ticks.join(''));
+	// The last number would run into the travel in words.
+	for (const mm of fives.slice(0, -1)) sheet.word('dimension', [pinX(mm), RULER + 20], String(mm));
 	const plug = threePinPlug(state);
 	if (!plug) return;
 	for (const event of sectionEvents('three-pin', state.socket.kind))

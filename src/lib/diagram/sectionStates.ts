@@ -66,6 +66,12 @@ export function socketOf(bench: Bench, socket: string): Socket {
 const isFaulty = (bench: Bench, kind: Fault['kind'], contact: NodeName): boolean =>
 	bench.faults.some((f) => f.kind === kind && 'contact' in f && f.contact === contact);
 
+/** Whether a fault keeps that break contact of the socket open, plug or none. */
+export const isStuckOpen = (bench: Bench, socket: string, contact: string): boolean =>
+	circuit(bench).gaps.some(
+		({ reason: r }) => r.kind === 'stuck-open' && r.socket === socket && r.contact === contact
+	);
+
 function springState(bench: Bench, socket: Socket, plug: Plug | null, name: SpringName) {
 	const bent = isFaulty(bench, 'spring-bent', `${socket.id}.${name}`);
 	const touch = circuit(bench).conductors.find(
@@ -81,9 +87,7 @@ function springState(bench: Bench, socket: Socket, plug: Plug | null, name: Spri
 		bent,
 		breakContact,
 		closed: breakContact !== null && isClosed(bench, socket.id, breakContact),
-		stuckOpen: circuit(bench).gaps.some(
-			({ reason: r }) => r.kind === 'stuck-open' && r.socket === socket.id && r.spring === name
-		)
+		stuckOpen: breakContact !== null && isStuckOpen(bench, socket.id, breakContact)
 	};
 }
 

@@ -2,6 +2,7 @@
 import { SOCKETS, type NodeName, type PinName } from '../engine';
 import { isClosed } from './lit';
 import { box, closed, disc, straight, type Place } from './sectionPen';
+import { isStuckOpen } from './sectionStates';
 import { COLUMN, TERMINAL, drawTerminal, nodeIn, type SymbolDrawing } from './symbolFrame';
 
 const PINS: readonly PinName[] = ['1', '2', '3'];
@@ -52,7 +53,7 @@ function drawPinBreak(drawing: SymbolDrawing, lift: number): void {
 	const node = nodeIn(drawing, '1N');
 	const row = rows.of['1N']!;
 	const shut = isClosed(bench, state.socket.id, '1N');
-	const isStuck = bench.faults.some((f) => f.kind === 'break-stuck-open' && f.contact === node);
+	const isStuck = isStuckOpen(bench, state.socket.id, '1N');
 	const run = (COLUMN.hinge - ARROW) / (COLUMN.hinge - CIRCLE.x - CIRCLE.r);
 	const touch = rows.of['1']! + 1.4 - (shut ? lift * run : 0) + (isStuck ? 5 : 0);
 	sheet.stroke('blade', straight([LEAD, row], [ARROW, row], [ARROW, touch + HEAD]), node);

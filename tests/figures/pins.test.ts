@@ -1,0 +1,65 @@
+/** The three-pin section, measured: whether pins meet contacts where the engine says so. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { pinSectionOf } from '../../src/lib/diagram/sectionPins';
+import { SOCKETS, circuit } from '../../src/lib/engine';
+import { SOCKET, benchIn } from './benches';
+import { distance, strokesOf } from './measure';
+import {
+	PIN_KINDS,
+	PIN_RIM,
+	RUNS,
+	SLACK,
+	expectBreaksTrue,
+	inkBetween,
+	samplesOf,
+	spring,
+	travels
+} from './samples';
+
+describe('the section of the three-pin half', () => {
+	it('joins metal with metal exactly where the engine says that it has mated', () => {
+		fc.assert(
+			fc.property(samplesOf(PIN_KINDS, ['three-pin']), ({ state, bench }) => {
+				const figure = pinSectionOf(bench, SOCKET);
+				const { id, travel } = bench.plugs[0]!;
+				const mated = circuit(bench).conductors.flatMap(({ reason: r }) =>
+					r.kind === 'mate' ? [r.contact] : []
+				);
+				for (const contact of ['1', '2', '3', 'G']) {
+					const part = contact === 'G' ? 'shell' : contact;
+					const pin = strokesOf(figure, (s) => s.role === 'metal' && s.of === `${id}.${part}`);
+					const male = SOCKETS[state.kind].threePin === 'male' && contact !== 'G';
+					const own = male
+						? strokesOf(figure, (s) => s.role === 'metal' && s.of === `${SOCKET}.${contact}`)
+						: spring(figure, contact);
+					const ink = male ? distance(own, pin) : inkBetween(own, pin);
+					const makes = contact === '1' || contact === 'G' ? 8 : 10;
+					if (mated.includes(contact)) expect(Math.abs(ink), contact).toBeLessThan(SLACK);
+					else if (travel < makes - PIN_RIM) expect(ink, contact).toBeGreaterThan(0);
+				}
+			}),
+			RUNS
+		);
+	});
+
+	it('opens 1N with pin 1, and draws the gap', () => {
+		fc.assert(
+			fc.property(
+				travels,
+				fc.constantFrom([], ['break-stuck-open'], ['break-stuck-closed']),
+				(travel, kinds) => {
+					const faults = kinds.map((kind) => ({ kind, contact: `${SOCKET}.1N` }));
+					const bench = benchIn({ kind: 'hybrid-10', plug: 'three-pin', travel }, { faults });
+					expectBreaksTrue(pinSectionOf(bench, SOCKET), bench, 'hybrid-10', /^1N$/);
+				}
+			),
+			RUNS
+		);
+	});
+
+	it('refuses a socket that has no three-pin half', () => {
+		const bench = benchIn({ kind: 'jack-ts', plug: null, travel: 0 });
+		expect(() => pinSectionOf(bench, SOCKET)).toThrow('no three-pin half');
+	});
+});

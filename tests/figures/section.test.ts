@@ -1,0 +1,114 @@
+/** The jack's section, measured: whether springs, beads and plug are drawn as the engine has them. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Figure } from '../../src/lib/diagram/figure';
+import { isClosed } from '../../src/lib/diagram/lit';
+import { sectionOf } from '../../src/lib/diagram/section';
+import { SOCKETS, SPRING_DEPTH, seenBySpring, type SpringName } from '../../src/lib/engine';
+import { SOCKET, benchIn } from './benches';
+import { boxOfLines } from './measure';
+import {
+	JACK_KINDS,
+	JACK_PLUGS,
+	RIM,
+	RUNS,
+	SLACK,
+	expectBreaksTrue,
+	inkBetween,
+	isBent,
+	plugPart,
+	samplesOf,
+	spring,
+	touchOf,
+	wholePlug
+} from './samples';
+
+describe('the section tells the engine’s truth', () => {
+	it('a spring touches what the engine says it touches, and nothing where it touches nothing', () => {
+		fc.assert(
+			fc.property(samplesOf(JACK_KINDS, JACK_PLUGS), ({ state, bench }) => {
+				const figure = sectionOf(bench, SOCKET);
+				const { id, kind, travel } = bench.plugs[0]!;
+				for (const name of SOCKETS[state.kind].springs) {
+					const line = spring(figure, name);
+					const node = touchOf(bench, name);
+					const { lifted } = seenBySpring(kind, travel, name);
+					if (lifted && !isBent(bench, name)) {
+						const ink = inkBetween(line, plugPart(figure, node));
+						expect(Math.abs(ink), `${name} on ${node ?? 'insulation'}`).toBeLessThan(SLACK);
+						expect(inkBetween(line, wholePlug(figure, id)), name).toBeGreaterThan(-SLACK);
+					} else if (isBent(bench, name) || travel < SPRING_DEPTH[name] - RIM)
+						expect(inkBetween(line, wholePlug(figure, id)), name).toBeGreaterThan(0);
+				}
+			}),
+			RUNS
+		);
+	});
+
+	it('a gap is drawn exactly where a break contact is open', () => {
+		fc.assert(
+			fc.property(samplesOf(JACK_KINDS, JACK_PLUGS), ({ state, bench }) => {
+				expectBreaksTrue(sectionOf(bench, SOCKET), bench, state.kind, /^[TRS]N$/);
+			}),
+			RUNS
+		);
+	});
+
+	it('the bead is filled exactly while the contact is closed', () => {
+		fc.assert(
+			fc.property(samplesOf(JACK_KINDS, JACK_PLUGS), ({ state, bench }) => {
+				for (const contact of Object.keys(SOCKETS[state.kind].breaks)) {
+					const node = `${SOCKET}.${contact}`;
+					const { marks } = sectionOf(bench, SOCKET);
+					const filled = marks.some((m) => m.role === 'seat-closed' && m.of === node);
+					if (contact !== '1N') expect(filled).toBe(isClosed(bench, SOCKET, contact));
+				}
+			}),
+			RUNS
+		);
+	});
+
+	it('a spring follows the plug without a jump once it rides on it', () => {
+		fc.assert(
+			fc.property(
+				fc.constantFrom<SpringName>('T', 'R', 'S'),
+				fc.double({ min: 0, max: 1, noNaN: true }),
+				(name, part) => {
+					const first = SPRING_DEPTH[name] + 0.3;
+					const travel = first + part * (30.45 - first);
+					const top = (at: number): number => {
+						const bench = benchIn({ kind: 'jack-trs', plug: 'trs', travel: at });
+						const box = boxOfLines(spring(sectionOf(bench, SOCKET), name));
+						return name === 'T' ? box.bottom : box.top;
+					};
+					expect(Math.abs(top(travel) - top(travel + 0.05))).toBeLessThan(1.2);
+				}
+			),
+			RUNS
+		);
+	});
+
+	it('the tip spring lies deepest in the groove when the plug is home', () => {
+		const height = (travel: number): number => {
+			const bench = benchIn({ kind: 'jack-trs', plug: 'trs', travel });
+			return boxOfLines(spring(sectionOf(bench, SOCKET), 'T').map((l) => l.slice(-40))).bottom;
+		};
+		expect(height(30.5)).toBeGreaterThan(height(29) + 5);
+	});
+
+	it('draws a plug that lies loose, or a three-pin plug, as no phone plug at all', () => {
+		const empty = sectionOf(benchIn({ kind: 'hybrid-9', plug: null, travel: 0 }), SOCKET);
+		const other = benchIn({ kind: 'hybrid-9', plug: 'three-pin', travel: 30.5 });
+		const loose = { ...other, plugs: other.plugs.map((p) => ({ ...p, socket: null })) };
+		const strokes = (f: Figure): string[] =>
+			f.marks.flatMap((m) => (m.kind === 'stroke' ? [m.d] : []));
+		expect(strokes(sectionOf(other, SOCKET))).toEqual(strokes(empty));
+		expect(strokes(sectionOf(loose, SOCKET))).toEqual(strokes(empty));
+	});
+
+	it('refuses a socket that has no jack', () => {
+		const bench = benchIn({ kind: 'three-pin-male', plug: null, travel: 0 });
+		expect(() => sectionOf(bench, SOCKET)).toThrow('no jack');
+		expect(() => sectionOf(bench, 'B')).toThrow('No socket B');
+	});
+});
