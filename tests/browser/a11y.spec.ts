@@ -1,18 +1,11 @@
 /** No broken accessibility rule on any screen, light and dark, on a desk and in a hand. */
 import type { Page } from '@playwright/test';
-import { readExercises } from '../../src/lib/exercises/content.node';
+import { PAGES, find, oneOfEachKind, pathOf, predict, wire } from './course';
 import { handsOn } from './hands';
 import { axe, expect, open, test } from './support';
 
 const SIZES = { desk: { width: 1440, height: 900 }, hand: { width: 390, height: 844 } };
 const SCHEMES = ['light', 'dark'] as const;
-const exercises = readExercises();
-const [predict, wire, find] = exercises.map(({ id }) => `/exercises/${id}/`) as [
-	string,
-	string,
-	string
-];
-
 /** Opens everything that is folded. */
 const unfold = (page: Page) =>
 	page.locator('details').evaluateAll((all) => {
@@ -20,7 +13,8 @@ const unfold = (page: Page) =>
 	});
 
 /** Screens worth looking at: an address, and what to do there first. */
-const SCREENS: [name: string, path: string, steps?: (page: Page) => Promise<void>][] = [
+type Screen = [name: string, path: string, steps?: (page: Page) => Promise<void>];
+const SCREENS: Screen[] = [
 	['the bench as it is first met', '/'],
 	[
 		'the bench with a plug in, probes on, every pair and a broken file',
@@ -57,20 +51,19 @@ const SCREENS: [name: string, path: string, steps?: (page: Page) => Promise<void
 		}
 	],
 	['the list of exercises', '/exercises/'],
-	['predict', predict],
+	...oneOfEachKind.map((e): Screen => [`the exercise ${e.id}`, pathOf(e)]),
 	[
 		'predict, judged',
-		predict,
+		pathOf(predict),
 		async (page) => {
 			await page.getByRole('checkbox').first().check();
 			await handsOn(page).button('Check my prediction').click();
 			await page.getByRole('button', { name: 'Show me' }).first().click();
 		}
 	],
-	['wire', wire],
 	[
 		'wire, judged unsafe',
-		wire,
+		pathOf(wire),
 		async (page) => {
 			const wires = handsOn(page).section('Jumpers and cables');
 			await wires.getByLabel('From').selectOption('A.1');
@@ -80,10 +73,9 @@ const SCREENS: [name: string, path: string, steps?: (page: Page) => Promise<void
 			await expect(page.getByText('Unsafe.').first()).toBeVisible();
 		}
 	],
-	['find', find],
 	[
 		'find, judged',
-		find,
+		pathOf(find),
 		async (page) => {
 			const hands = handsOn(page);
 			await hands.redSelect.selectOption('A.T');
@@ -112,7 +104,7 @@ for (const [name, path, steps] of SCREENS)
 test('what an ear is told: one heading at the top, landmarks, and names that say what they are', async ({
 	page
 }) => {
-	for (const path of ['/', '/exercises/', predict, wire, find]) {
+	for (const path of PAGES) {
 		await open(page, path);
 		await expect(page.getByRole('heading', { level: 1 })).toHaveCount(1);
 		await expect(page.getByRole('main')).toHaveCount(1);

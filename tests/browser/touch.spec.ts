@@ -1,10 +1,8 @@
 /** In a hand: taps reach contacts, the reading is in sight, nothing is cut off, and targets are large. */
 import type { Page } from '@playwright/test';
-import { readExercises } from '../../src/lib/exercises/content.node';
+import { PAGES } from './course';
 import { expectProbes, handsOn } from './hands';
 import { expect, open, test } from './support';
-
-const PAGES = ['/', '/exercises/', ...readExercises().map(({ id }) => `/exercises/${id}/`)];
 
 /** Controls that can be hit and are smaller than they should be, pixels. */
 const small = (page: Page, coarse: boolean): Promise<string[]> =>
