@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { expect } from 'vitest';
 import type { Figure, Stroke } from '../../src/lib/diagram/figure';
 import { isClosed } from '../../src/lib/diagram/lit';
+import { sectionEvents } from '../../src/lib/diagram/section';
 import { UNIT } from '../../src/lib/diagram/sectionFrame';
 import { PIN_UNIT } from '../../src/lib/diagram/sectionPinFrame';
 import {
@@ -55,9 +56,22 @@ const faultsOf = (kind: SocketKind) =>
 		.array(fault(kind), { maxLength: 2 })
 		.map((list) => list.map(([what, c]) => ({ kind: what, contact: `${SOCKET}.${c}` })));
 
+/** Every travel at which anything changes, in any socket, for any plug. */
+const EVENTS = [
+	...new Set(
+		SOCKET_KINDS.flatMap((kind) => PLUG_KINDS.flatMap((plug) => sectionEvents(plug, kind)))
+	)
+];
+/** Thousandths of a millimetre: `fc.double` would try next to nothing but tiny numbers. */
+export const thousandths = (from: number, to: number) =>
+	fc.integer({ min: Math.ceil(from * 1000), max: Math.floor(to * 1000) }).map((n) => n / 1000);
+/** Anywhere, at half millimetres, and close to events. */
 export const travels = fc.oneof(
-	fc.double({ min: 0, max: 30.5, noNaN: true }),
-	fc.integer({ min: 0, max: 61 }).map((half) => half / 2)
+	thousandths(0, 30.5),
+	fc.integer({ min: 0, max: 61 }).map((half) => half / 2),
+	fc
+		.tuple(fc.constantFrom(...EVENTS), fc.constantFrom(-0.4, -0.05, -0.001, 0, 0.001, 0.05, 0.4))
+		.map(([event, off]) => event + off)
 );
 
 export interface Sample {
