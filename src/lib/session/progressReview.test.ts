@@ -9,7 +9,7 @@ import {
 	RATING_RULES,
 	STATES,
 	dueOf,
-	firstWait,
+	usualWait,
 	pastsOf,
 	ratingOf,
 	standingOf
@@ -41,9 +41,10 @@ describe('the rating of a try', () => {
 	it('has a row of the table for each rating, in the order of the scheduler', () => {
 		expect(RATING_RULES.map(({ rating }) => rating)).toEqual(RATINGS);
 	});
-	it('spaces the first return the wider the better it went', () => {
-		// The learning steps (1 and 10 minutes) and the first stabilities of the default parameters.
-		expect(RATINGS.map(firstWait)).toEqual([MINUTE, 6 * MINUTE, 10 * MINUTE, 8 * DAY]);
+	it('takes its first waits from the scheduler’s default parameters', () => {
+		// The steps of the default parameters (10 minutes; the middle of 1 and 10; 10), and the first
+		// stability of "easy", 8.2956 days.
+		expect(RATINGS.map(usualWait)).toEqual([10 * MINUTE, 6 * MINUTE, 10 * MINUTE, 8 * DAY]);
 	});
 });
 

@@ -55,10 +55,18 @@ export const RATING_RULES: readonly RatingRule[] = [
 export const ratingOf = (attempt: Attempt, failedBefore: boolean): RatingName =>
 	RATING_RULES.find((rule) => rule.holds(attempt, failedBefore))!.rating;
 
-/** After how many milliseconds an exercise comes back that was passed for the first time with this rating. */
-export function firstWait(rating: RatingName): number {
-	const now = new Date(0);
-	return scheduler.next(createEmptyCard(now), now, GRADES[rating]).card.due.getTime();
+/**
+ * After how many milliseconds an exercise comes back: for "again" one that was passed at the first
+ * try, for the others one that is passed for the first time.
+ */
+export function usualWait(rating: RatingName): number {
+	const start = new Date(0);
+	const first = (name: RatingName): Card =>
+		scheduler.next(createEmptyCard(start), start, GRADES[name]).card;
+	if (rating !== 'again') return first(rating).due.getTime();
+	const card = first('easy');
+	const { due } = scheduler.next(card, card.due, GRADES.again).card;
+	return due.getTime() - card.due.getTime();
 }
 
 /** From when on it may be done again. */

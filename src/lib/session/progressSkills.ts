@@ -14,21 +14,11 @@ export interface Listed {
 	readonly unit?: number;
 }
 
-/** The units of the course, from 1. */
-export const UNITS = [
-	'Contacts, marks, rear and front',
-	'The meter and its leads',
-	'Nothing is joined inside',
-	'One cable for both halves',
-	'Two cables from one hybrid',
-	'Break contacts',
-	'The one-point patch',
-	'Two rows of jacks',
-	'Shields and pin 1',
-	'Chassis and signal ground',
-	'Phantom power past a jack',
-	'Faults, panels and proof'
-] as const;
+/** A unit of the course by its number, from 1. */
+export interface UnitName {
+	readonly number: number;
+	readonly title: string;
+}
 
 /** What each kind of exercise trains, as a heading. */
 export const KIND_SKILLS = {
@@ -43,7 +33,6 @@ export const KIND_SKILLS = {
 export type SkillKind = keyof typeof KIND_SKILLS;
 
 export const unitOf = (exercise: Listed): number => exercise.unit ?? 1;
-export const unitTitle = (unit: number): string => UNITS[unit - 1] ?? `Unit ${unit}`;
 
 /** The exercises of each unit that has any, in the order of the course. */
 export function unitsOf<E extends Listed>(
