@@ -66,8 +66,8 @@ test('predict: wrong ticks are played back with their reason, right ones pass', 
 		const pair = predict.pairs[i]!;
 		await expect(card.getByRole('listitem').nth(i)).toContainText('You expected');
 		await show.nth(i).click();
-		await expectProbes(hands, ...pair);
-		const reading = readMeter(bench, 'continuity', ...pair);
+		await expectProbes(hands, pair[0], pair[1]);
+		const reading = readMeter(bench, 'continuity', pair[0], pair[1]);
 		await expect(hands.display).toHaveText(reading.display);
 		await expect(hands.word).toContainText(reading.beep ? 'sounds' : 'over range');
 		await expect(hands.why).not.toBeEmpty();
@@ -122,7 +122,7 @@ test('wire: a crossed pair is told, a joint to the chassis lug is unsafe, the so
 		}
 		for (const [i, { pair, found }] of failed.slice(0, 4).entries()) {
 			await card.getByRole('button', { name: 'Show me' }).nth(i).click();
-			if (pair[0].includes('.')) await expectProbes(hands, ...pair);
+			if (pair[0].includes('.')) await expectProbes(hands, pair[0], pair[1]);
 			else if (found === 'polarity -')
 				await expect(heard).toHaveText(new RegExp(`${pair[1]} at .*polarity reversed \\(−\\)`));
 		}
@@ -180,10 +180,12 @@ test('find: every reading counts, nothing gives the fault away, and naming it pa
 	for (const [i, pair] of pairs.entries()) {
 		// Both probes off first: a probe that is moved alone would take a reading of its own.
 		if (i > 0) await hands.button('Lift both').click();
-		await hands.probe(...pair);
-		await expectProbes(hands, ...pair);
+		await hands.probe(pair[0], pair[1]);
+		await expectProbes(hands, pair[0], pair[1]);
 		await expect(used).toContainText(`${i + 1} of ${find.most} probes used`);
-		await expect(hands.display).toHaveText(readMeter(truth, 'continuity', ...pair).display);
+		await expect(hands.display).toHaveText(
+			readMeter(truth, 'continuity', pair[0], pair[1]).display
+		);
 		await expect(hands.why).toHaveCount(0);
 	}
 	const log = hands.section('Your hunt').getByRole('listitem');
