@@ -164,6 +164,7 @@ describe('today’s set', () => {
 		await next.load();
 		expect(next.restOfSet(course, 'b')).toEqual(['a', 'c']);
 		expect(next.restOfSet(course, 'a')).toEqual(['c']);
+		expect(next.restOfSet(course, 'c')).toEqual([]);
 	});
 	it('holds what was failed again once it is due again', async () => {
 		const { progress, wait } = await allPassed();

@@ -125,12 +125,11 @@ export class Progress {
 
 	/**
 	 * What is left of today's set after this exercise. A reload forgets the set; then it is what is
-	 * due now, without this one.
+	 * due now, and, where this exercise still is, what comes after it.
 	 */
 	restOfSet(course: readonly string[], exercise: string): readonly string[] {
-		const place = this.#set?.indexOf(exercise) ?? -1;
-		if (this.#set && place >= 0) return this.#set.slice(place + 1);
-		return this.due(course).filter((id) => id !== exercise);
+		const set = this.#set?.includes(exercise) ? this.#set : this.due(course);
+		return set.slice(set.indexOf(exercise) + 1);
 	}
 }
 
