@@ -49,12 +49,13 @@ function lengthOf(points: readonly Point[]): number {
 	return sum;
 }
 
-/** Nearness to what is in the way, and to wires that were there before. */
+/** Nearness to what is in the way, and to wires that were there before; over `limit`, any such number. */
 function crowding(
 	points: readonly Point[],
 	ends: readonly string[],
 	obstacles: readonly Obstacle[],
-	others: readonly (readonly Point[])[]
+	others: readonly (readonly Point[])[],
+	limit: number
 ): number {
 	let cost = 0;
 	for (const o of obstacles) {
@@ -65,6 +66,7 @@ function crowding(
 		else if (nearest < 10) cost += (10 - nearest) * 12;
 	}
 	for (const other of others) {
+		if (cost >= limit) return cost;
 		let along = 0;
 		for (const p of points.slice(3, -3))
 			for (const q of other) if (Math.abs(p.x - q.x) < 7 && Math.abs(p.y - q.y) < 7) along += 1;
@@ -95,9 +97,10 @@ export function routeOf(
 					b: to
 				};
 				const points = pointsAlong(curve);
-				const length = lengthOf(points);
-				if (length * 0.6 >= least) continue;
-				const cost = length * 0.6 + crowding(points, [from.of, to.of], obstacles, others);
+				const length = 0.6 * lengthOf(points);
+				if (length >= least) continue;
+				const ends = [from.of, to.of];
+				const cost = length + crowding(points, ends, obstacles, others, least - length);
 				if (cost < least) [best, least] = [curve, cost];
 			}
 	return best!;

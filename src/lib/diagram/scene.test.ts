@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { EMPTY_BENCH, SOCKET_KINDS, type Bench } from '../engine';
 import { pointsAlong } from './route';
-import { sceneOf } from './scene';
+import { MOST_MINDED, sceneOf } from './scene';
 import { FLANGE } from './socket';
 
 const wire = (id: string, from: string, to: string) => ({ id, from, to, awg: 26, mm: 40 });
@@ -42,6 +42,12 @@ describe('a scene', () => {
 		const few = sceneOf({ ...bench, wires: bench.wires.slice(0, 5) });
 		const many = sceneOf(bench);
 		few.wires.forEach((w, i) => expect(many.wires[i]!.d).toBe(w.d));
+	});
+	it('lays a wire by the first sixty that were there before, so that thousands cost no more each', () => {
+		const wires = Array.from({ length: MOST_MINDED + 40 }, (_, i) => wire(`w${i}`, 'A.2', 'A.TN'));
+		const drawn = sceneOf({ ...bench, wires }).wires.map((w) => w.d);
+		expect(drawn[1]).not.toBe(drawn[0]);
+		expect(new Set(drawn.slice(MOST_MINDED)).size).toBe(1);
 	});
 	it('leaves every wire where it was while a plug travels', () => {
 		const at = (travel: number): Bench => ({

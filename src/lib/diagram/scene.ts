@@ -259,6 +259,7 @@ function layWires(
 		);
 		for (const id of owners) {
 			const known = lain.get(id) ?? { curves: [], text: '' };
+			if (known.curves.length >= MOST_MINDED) continue;
 			const text = `${known.text};${placesText}`;
 			lain.set(id, { curves: [...known.curves, pointsAlong(curve)], text });
 		}
@@ -266,6 +267,12 @@ function layWires(
 		return { curve, turns: [turns(from), turns(to)] };
 	});
 }
+
+/**
+ * So many wires of a socket or box are minded by those laid later. Where more lie, no curve parts them
+ * for the eye, and a file of thousands of wires must not take minutes to draw.
+ */
+export const MOST_MINDED = 60;
 
 /** Curves by all that they depend on, so that a new wire costs its own route and no other. */
 const known = new Map<string, Curve>();
