@@ -207,6 +207,29 @@ test('a link carries the bench to another browser, and a broken one changes noth
 	await expect(page.getByRole('alert')).toHaveText(/16 kB.*as a file instead/);
 });
 
+test('a file of a thousand wires opens, and the page goes on answering', async ({ page }) => {
+	await open(page);
+	const hands = handsOn(page);
+	const contacts = ['T', 'R', 'S', 'TN', 'RN', 'SN', '1', '2', '3'];
+	const wires = Array.from({ length: 1000 }, (_, i) => ({
+		id: `w${i}`,
+		from: `A.${contacts[i % 9]}`,
+		to: `A.${contacts[(i + 1 + (i % 7)) % 9]}`,
+		mm: i + 1
+	}));
+	const bench = { format: 'solderside-bench', version: 1, wires };
+	const sockets = [{ id: 'A', kind: 'hybrid-9' }];
+	await openFile(page, 'thousand.json', JSON.stringify({ ...bench, sockets }));
+	await expect(hands.said).toContainText('Opened thousand.json');
+	await hands.probe('A.T', 'A.2');
+	await expect(hands.display).toHaveText('0.2 Ω');
+	await page.reload();
+	await ready(page);
+	expect((await hands.kept()).wires).toHaveLength(1000);
+	await hands.button('Start over').click();
+	await expect(hands.section('Jumpers and cables').getByRole('listitem')).toHaveCount(2);
+});
+
 const NASTY = `<img src=x onerror=alert(1)>`;
 
 test('whatever a file calls its parts is shown as text', async ({ page, problems }) => {
