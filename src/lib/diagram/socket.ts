@@ -139,7 +139,7 @@ function jackLugs(kind: SocketKind, y: number): LugPlace[] {
 			lug('NC', 26, lower),
 			lug('NO', 94, lower)
 		];
-	const columns: Record<string, number> = has('R') ? { T: -84, R: 0, S: 84 } : { T: -52, S: 52 };
+	const columns: Record<string, number> = has('R') ? { T: -78, R: 0, S: 82 } : { T: -52, S: 52 };
 	return Object.entries(columns).flatMap(([spring, x]) => [
 		lug(spring, x, y),
 		...(has(`${spring}N`) ? [lug(`${spring}N`, x, lower)] : [])
