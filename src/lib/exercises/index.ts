@@ -26,3 +26,4 @@ export {
 } from './name';
 export { playOrder } from './order';
 export { changesBetween } from './putRight';
+export * from './search';

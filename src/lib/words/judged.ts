@@ -1,4 +1,7 @@
-/** What the judge found, in words: a headline, and a sentence or two on each thing that was judged. */
+/**
+ * What the judge found, in words: a headline, and a sentence or two on each thing that was judged. What
+ * only one kind of exercise has stands in `needs.ts`, `naming.ts` and `procedure.ts`.
+ */
 import { hearing, type Bench } from '../engine';
 import {
 	replayBench,
@@ -7,15 +10,18 @@ import {
 	type FindExercise,
 	type Item,
 	type Judged,
-	type Outcome
+	type Mending,
+	type Outcome,
+	type Sureness
 } from '../exercises';
+import { bothText, earShould } from './checks';
 import { faultWords } from './faults';
 import { levelWords } from './heard';
-import { sentence, textName, whenWords } from './names';
+import { andOf, sentence, whenWords } from './names';
+import { nameItemWords, namingHeadline } from './naming';
+import { numberWords } from './numbers';
 import { whyWords } from './path';
-
-const pairText = (bench: Bench, [a, b]: readonly [string, string]): string =>
-	`${textName(bench, a)} and ${textName(bench, b)}`;
+import { procedureHeadline } from './procedure';
 
 /** `sound`, `be silent`: what a pair should do. */
 const SHOULD: Readonly<Partial<Record<Outcome, string>>> = {
@@ -31,14 +37,6 @@ const ARE: Readonly<Partial<Record<Outcome, string>>> = {
 	apart: 'they are apart'
 };
 
-/** What an input should do with a source. */
-function earShould(wanted: Outcome, source: string): string | null {
-	if (wanted === 'hears') return `hear ${source}`;
-	if (wanted === 'deaf') return `hear nothing of ${source}`;
-	if (wanted === 'polarity +') return `hear ${source} with its polarity kept`;
-	return wanted === 'polarity -' ? `hear ${source} with its polarity reversed` : null;
-}
-
 /** What an input should hear and what it does hear; null for an item about two nodes. */
 function earWords(bench: Bench, { pair: [input, source], wanted }: Item): string | null {
 	const should = earShould(wanted, source);
@@ -48,19 +46,22 @@ function earWords(bench: Bench, { pair: [input, source], wanted }: Item): string
 	return `${input} should ${should}, and ${does}`;
 }
 
-function predictWords(bench: Bench, item: Item): string {
-	const names = pairText(bench, item.pair);
+/** `state`: said first where the exercise asks in several states. */
+function predictWords(bench: Bench, item: Item, state: string): string {
+	const names = bothText(bench, item.pair);
 	const why = whyWords(bench, ...item.pair);
-	return item.right
-		? `${sentence(`${names}: ${ARE[item.wanted]}, as you said`)} ${why}`
-		: `${sentence(`you expected ${names} to ${SHOULD[item.found]}, and ${ARE[item.wanted]}`)} ${why}`;
+	const unsure = item.sure === false ? ', and you were not sure' : '';
+	const said = item.right
+		? `${names}: ${ARE[item.wanted]}, as you said${unsure}`
+		: `you expected ${names} to ${SHOULD[item.found]}${unsure}, and ${ARE[item.wanted]}`;
+	return `${sentence(state ? `${state}: ${said}` : said)} ${why}`;
 }
 
 function wireWords(bench: Bench, item: Item): string {
 	const when = whenWords(bench, item.when);
 	const ear = earWords(bench, item);
 	if (ear !== null) return sentence(`${when}, ${ear}`);
-	const should = `${pairText(bench, item.pair)} should ${SHOULD[item.wanted]}`;
+	const should = `${bothText(bench, item.pair)} should ${SHOULD[item.wanted]}`;
 	const clause = `${when}, ${should}, and ${item.right ? 'so they are' : ARE[item.found]}`;
 	return item.right ? sentence(clause) : `${sentence(clause)} ${whyWords(bench, ...item.pair)}`;
 }
@@ -68,7 +69,7 @@ function wireWords(bench: Bench, item: Item): string {
 function huntWords(exercise: FindExercise, answer: Answer, item: Item): string {
 	const { bench } = exercise;
 	const named = answer.kind === 'find' ? answer.fault : null;
-	const pair = `${whenWords(bench, item.when)}, ${pairText(bench, item.pair)}`;
+	const pair = `${whenWords(bench, item.when)}, ${bothText(bench, item.pair)}`;
 	const says = item.wanted === 'sounds' ? 'sound' : 'are silent';
 	const would = item.wanted === 'sounds' ? 'be silent' : 'sound';
 	if (item.right) return sentence(`${pair} ${says}; on a sound bench they would ${would}`);
@@ -79,19 +80,39 @@ function huntWords(exercise: FindExercise, answer: Answer, item: Item): string {
 /** One judged thing with its reason, and, where it is wrong, why it was asked for. */
 export function itemWords(exercise: Exercise, answer: Answer, item: Item): string {
 	if (exercise.kind === 'find') return huntWords(exercise, answer, item);
+	if (exercise.kind === 'name') return nameItemWords(exercise, answer, item);
 	const bench = replayBench(exercise, answer, item);
-	if (exercise.kind === 'predict') return predictWords(bench, item);
+	if (exercise.kind === 'predict') {
+		const isOne = exercise.questions.length === 1;
+		return predictWords(bench, item, isOne ? '' : whenWords(exercise.bench, item.when));
+	}
 	const words = wireWords(bench, item);
 	return item.right || item.why === '' ? words : `${words} ${item.why}`;
 }
 
 const percent = (score: number): string => `${Math.round(score * 100)} %`;
 
-function predictHeadline({ items, passed, score }: Judged): string[] {
+/** How knowing and being sure went together; nothing to say where the learner was sure of all, rightly. */
+function sureWords({ rightUnsure, wrongSure, wrongUnsure }: Sureness): string[] {
+	if (rightUnsure + wrongUnsure === 0) return [];
+	return [
+		...(rightUnsure > 0
+			? [
+					`You were right and not sure of ${numberWords(rightUnsure)}: you know more than you think.`
+				]
+			: []),
+		...(wrongSure > 0
+			? [`You were wrong and sure of ${numberWords(wrongSure)}: look at these first.`]
+			: [])
+	];
+}
+
+function predictHeadline({ items, passed, score, predict }: Judged): string[] {
 	const right = items.filter((i) => i.right).length;
-	return passed
-		? [`All ${items.length} pairs are right.`]
-		: [`${right} of ${items.length} pairs are right; the score is ${percent(score)}.`];
+	const headline = passed
+		? `All ${items.length} pairs are right.`
+		: `${right} of ${items.length} pairs are right; the score is ${percent(score)}.`;
+	return [headline, ...(predict ? sureWords(predict) : [])];
 }
 
 function wireHeadline({ items, passed, score }: Judged): string[] {
@@ -101,6 +122,31 @@ function wireHeadline({ items, passed, score }: Judged): string[] {
 	return wrong.some((i) => i.hazard)
 		? [`This wiring must not go out: it fails on safety, so the score is 0. ${checks}.`]
 		: [`Not yet: ${checks}; the score is ${percent(score)}.`];
+}
+
+const changesText = (n: number): string => `${numberWords(n)} ${n === 1 ? 'change' : 'changes'}`;
+
+function mendHeadline(judged: Judged, { changes, fewest, allow }: Mending): string[] {
+	if (judged.items.some((i) => !i.right)) return wireHeadline(judged);
+	const took = `It works, with ${changesText(changes)}`;
+	if (fewest === null) return [`${took}.`];
+	if (changes <= fewest) return [`${took}, and fewer would not do.`];
+	const spare = `${took}; ${changesText(fewest)} would do`;
+	if (changes <= fewest + allow) return [`${spare}.`];
+	return [
+		`${spare}, so the score is ${percent(judged.score)}. Every joint that is opened can fail.`
+	];
+}
+
+function choiceHeadline({ passed, score, choose }: Judged): string[] {
+	const options = choose?.options ?? [];
+	const right = options.filter((o) => o.right).length;
+	const fit = options.filter((o) => o.fits).map((o) => o.id);
+	return passed
+		? [`${andOf(fit)} ${fit.length === 1 ? 'meets' : 'meet'} every need, and nothing else does.`]
+		: [
+				`${right} of ${options.length} variants are judged rightly; the score is ${percent(score)}.`
+			];
 }
 
 type Hunt = NonNullable<Judged['find']>;
@@ -117,7 +163,7 @@ function proofWords({ found, proven, fitting, alike, soundFits }: Hunt): string 
 }
 
 function huntHeadline(bench: Bench, find: Hunt): string[] {
-	const { used, most, found, hidden, named, alike } = find;
+	const { used, most, found, hidden, named, alike, par } = find;
 	const was = sentence(`the fault was that ${faultWords(bench, hidden)}`);
 	const took = `You took ${used} of ${readings(most)}.`;
 	const others = alike.length - 1;
@@ -128,12 +174,18 @@ function huntHeadline(bench: Bench, find: Hunt): string[] {
 			? `Found. ${took}`
 			: `Found, but with ${used - most} more than the ${readings(most)} allowed. Try it again and let each answer choose the next.`;
 	const said = found ? '' : sentence(`you said that ${faultWords(bench, named)}`);
-	return [headline, said, was, same, proofWords(find)].filter((w) => w !== '');
+	const bound =
+		found && used > par ? `No plan can be sure of it with fewer than ${readings(par)}.` : '';
+	return [headline, said, was, same, proofWords(find), bound].filter((w) => w !== '');
 }
 
 /** The result in a few sentences, the headline first. */
 export function judgedWords(exercise: Exercise, judged: Judged): string[] {
 	if (judged.refused !== null) return [sentence(`this cannot be judged: ${judged.refused}`)];
 	if (judged.find) return huntHeadline(exercise.bench, judged.find);
+	if (judged.putRight) return mendHeadline(judged, judged.putRight);
+	if (judged.choose) return choiceHeadline(judged);
+	if (judged.name && exercise.kind === 'name') return namingHeadline(exercise, judged.name);
+	if (judged.order) return procedureHeadline(judged, judged.order);
 	return judged.kind === 'predict' ? predictHeadline(judged) : wireHeadline(judged);
 }

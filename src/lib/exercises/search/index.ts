@@ -1,4 +1,4 @@
-/** The fewest changes to a right wiring, and what a hint may tell of them. */
+/** The fewest changes to a right wiring, and what hints are made of. */
 export {
 	LIMITS,
 	fewestChanges,
@@ -8,3 +8,4 @@ export {
 	type Search
 } from './search';
 export { type Task } from './task';
+export { hintFor, placesOf, socketsAt, spareOf, type Spare } from './hints';

@@ -5,6 +5,41 @@
  */
 export type Partition = readonly number[];
 
+/** Union-find over the numbers 0 to n − 1. */
+export class Joiner {
+	readonly #up: number[];
+
+	constructor(n: number) {
+		this.#up = Array.from({ length: n }, (_, i) => i);
+	}
+	#top(start: number): number {
+		const up = this.#up;
+		let i = start;
+		while (up[i] !== i) i = up[i] = up[up[i]!]!;
+		return i;
+	}
+	isJoined = (a: number, b: number): boolean => this.#top(a) === this.#top(b);
+	/** True if they were apart. */
+	join(a: number, b: number): boolean {
+		const [x, y] = [this.#top(a), this.#top(b)];
+		this.#up[x] = y;
+		return x !== y;
+	}
+	/** Joins all that bear the same label; there may be fewer labels than numbers. */
+	joinLabels(labels: readonly number[]) {
+		const first = new Map<number, number>();
+		for (const [i, label] of labels.entries()) {
+			const other = first.get(label);
+			if (other === undefined) first.set(label, i);
+			else this.join(other, i);
+		}
+	}
+	/** One label per number, equal where joined. */
+	labels(): number[] {
+		return this.#up.map((_, i) => this.#top(i));
+	}
+}
+
 /** Every contact by itself. */
 export const discrete = (n: number): Partition => Array.from({ length: n }, (_, i) => i);
 
@@ -32,8 +67,7 @@ export function merged(p: Partition, x: number, y: number): Partition {
 
 /** The partition that wires between these contacts make. */
 export function joinedBy(n: number, wires: readonly (readonly [number, number])[]): Partition {
-	const root = [...discrete(n)];
-	const find = (i: number): number => (root[i] === i ? i : (root[i] = find(root[i]!)));
-	for (const [x, y] of wires) root[find(x)] = find(y);
-	return canonical(root.map((_, i) => find(i)));
+	const joiner = new Joiner(n);
+	for (const [x, y] of wires) joiner.join(x, y);
+	return canonical(joiner.labels());
 }

@@ -8,7 +8,6 @@
 import {
 	checksOf,
 	contactsOf,
-	holds,
 	inState,
 	netsOf,
 	type Bench,
@@ -18,7 +17,7 @@ import {
 	type When
 } from '../../engine';
 import { sameWhen } from '../same';
-import { blocksOf, type Partition } from './partition';
+import { Joiner, type Partition } from './partition';
 
 /** A bench whose wires may be changed between contacts of these sockets, to meet a requirement. */
 export interface Task {
@@ -26,159 +25,132 @@ export interface Task {
 	readonly mayWire: readonly string[];
 	readonly require: readonly Requirement[];
 }
-interface PairCheck {
-	/** Class of each node of the pair, or the contact's own where it has one. */
-	readonly a: number;
-	readonly b: number;
-	readonly check: Check;
-}
-/** One plug state. Items are the contacts, then other nodes that a check names. */
-interface State {
+type ItemPair = readonly [number, number];
+/** One plug state, or all of them laid over each other. */
+export interface State {
 	readonly when: When;
-	/** Fixed class of every item. */
+	/** Fixed class of every item: the contacts first, then other nodes that a check names. */
 	readonly fixed: readonly number[];
-	readonly classes: number;
-	readonly joined: readonly PairCheck[];
-	readonly apart: readonly PairCheck[];
+	readonly joined: readonly ItemPair[];
+	readonly apart: readonly ItemPair[];
 	/** Checks on what is heard, which need the whole circuit. */
 	readonly ears: readonly Check[];
 }
 export interface Ready {
+	/** Without wires. */
 	readonly bench: Bench;
 	readonly contacts: readonly NodeName[];
 	readonly states: readonly State[];
+	/** Whatever is fixed in any state and joined in any state, at once: only good for counting links. */
+	readonly overlaid: State;
 }
 
 const isEar = ({ wanted }: Check): boolean => wanted !== 'joined' && wanted !== 'apart';
 
-function stateOf(bare: Bench, contacts: readonly NodeName[], checks: readonly Check[]): State {
+function stateOf(bare: Bench, items: readonly NodeName[], checks: readonly Check[]): State {
 	const { when } = checks[0]!;
 	const { indexOf } = netsOf(inState(bare, when));
-	const pairs = checks.filter((c) => !isEar(c));
-	const items = [...new Set([...contacts, ...pairs.flatMap((c) => c.pair)])];
-	const numbers = new Map<number, number>();
-	const fixed = items.map((node) => {
-		const net = indexOf.get(node)!;
-		if (!numbers.has(net)) numbers.set(net, numbers.size);
-		return numbers.get(net)!;
-	});
 	const of = (wanted: Check['wanted']) =>
-		pairs
+		checks
 			.filter((c) => c.wanted === wanted)
-			.map((check): PairCheck => {
-				const [a, b] = check.pair.map((node) => items.indexOf(node));
-				return { a: a!, b: b!, check };
-			});
-	const ears = checks.filter(isEar);
-	return { when, fixed, classes: numbers.size, joined: of('joined'), apart: of('apart'), ears };
+			.map(({ pair: [a, b] }): ItemPair => [items.indexOf(a), items.indexOf(b)]);
+	return {
+		when,
+		// A node that is not there in this state (a bare plug's) is a net of its own.
+		fixed: items.map((node, i) => indexOf.get(node) ?? indexOf.size + i),
+		joined: of('joined'),
+		apart: of('apart'),
+		ears: checks.filter(isEar)
+	};
+}
+
+function overlay(states: readonly State[], items: number): State {
+	const all = new Joiner(items);
+	for (const { fixed } of states) all.joinLabels(fixed);
+	const joined = states.flatMap((s) => s.joined);
+	return { when: {}, fixed: all.labels(), joined, apart: [], ears: [] };
 }
 
 /** The task with these checks only. */
 export function readyFor({ bench, mayWire }: Task, checks: readonly Check[]): Ready {
 	const bare = { ...bench, wires: [] };
 	const contacts = mayWire.flatMap((id) => contactsOf(bench, id));
+	const named = checks.filter((c) => !isEar(c)).flatMap((c) => c.pair);
+	const items = [...new Set([...contacts, ...named])];
 	const groups: Check[][] = [];
 	for (const check of checks) {
 		const group = groups.find((g) => sameWhen(g[0]!.when, check.when));
 		if (group) group.push(check);
 		else groups.push([check]);
 	}
-	return { bench: bare, contacts, states: groups.map((g) => stateOf(bare, contacts, g)) };
+	const states = groups.map((g) => stateOf(bare, items, g));
+	return { bench: bare, contacts, states, overlaid: overlay(states, items.length) };
 }
 
 export const allChecks = ({ require }: Task): Check[] => require.flatMap(checksOf);
 
 /** How the nodes stand with wires that make these blocks. */
 export interface Standing {
-	/** Pairs that are joined and must not be: no wire more can mend that. */
+	/** Some pair is joined, or will have to be, that must be apart: no wire more can mend that. */
 	readonly dead: boolean;
 	/** Wires that are missing at least. */
 	readonly missing: number;
-	/** The cut that the fewest wires could cross: blocks on one side, blocks on the other. */
-	readonly cut: { readonly inside: readonly number[]; readonly outside: readonly number[] } | null;
+	/** The cut that the fewest wires could cross, blocks on either side; null if every pair is joined. */
+	readonly cut: Cut | null;
+}
+export interface Cut {
+	readonly inside: readonly number[];
+	/** Those first that hold a node which must be joined to the inside. */
+	readonly outside: readonly number[];
 }
 const DEAD: Standing = { dead: true, missing: 0, cut: null };
 
-/** Net of every item in a state, given the blocks of the contacts. */
-function netsIn({ fixed, classes }: State, p: Partition): number[] {
-	const root = Array.from({ length: classes }, (_, i) => i);
-	const find = (i: number): number => (root[i] === i ? i : (root[i] = find(root[i]!)));
-	const first: number[] = [];
-	for (const [contact, block] of p.entries()) {
-		const other = first[block];
-		if (other === undefined) first[block] = fixed[contact]!;
-		else root[find(fixed[contact]!)] = find(other);
-	}
-	return fixed.map((c) => find(c));
+/** Nets of the items in a state, given the blocks of the contacts. */
+export function netsIn({ fixed }: State, p: Partition): Joiner {
+	const nets = new Joiner(fixed.length);
+	nets.joinLabels(fixed);
+	nets.joinLabels(p);
+	return nets;
 }
 
-/** Links that nets would need so that every pair asked for is joined: nodes less components of their graph. */
-function linksFor(pairs: readonly (readonly [number, number])[]): number {
-	const root = new Map<number, number>();
-	const find = (i: number): number => {
-		const up = root.get(i) ?? i;
-		if (up === i) return i;
-		const top = find(up);
-		root.set(i, top);
-		return top;
-	};
-	let links = 0;
-	for (const [x, y] of pairs) {
-		const [a, b] = [find(x), find(y)];
-		if (a === b) continue;
-		root.set(a, b);
-		links += 1;
+/** Joins every pair; the number of pairs that were apart. */
+const linked = (nets: Joiner, pairs: readonly ItemPair[]): number =>
+	pairs.reduce((links, [a, b]) => links + (nets.join(a, b) ? 1 : 0), 0);
+
+const isBetween = ([a, b]: ItemPair, [x, y]: ItemPair): boolean =>
+	(a === x && b === y) || (a === y && b === x);
+
+/** Cuts round the nets of a pair that must be joined and is not; null if one can never be crossed. */
+function cutsOf(state: State, p: Partition, nets: readonly number[]): Cut[] | null {
+	const open = state.joined.filter(([a, b]) => nets[a] !== nets[b]);
+	const blocks = [...new Set(p)];
+	const cuts: Cut[] = [];
+	for (const net of new Set(open.flatMap(([a, b]) => [nets[a]!, nets[b]!]))) {
+		const on = (nodes: (n: number) => boolean) =>
+			new Set(p.filter((_, contact) => nodes(nets[contact]!)));
+		const inside = on((n) => n === net);
+		if (inside.size === 0) return null;
+		const partners = on((n) => open.some(([a, b]) => isBetween([nets[a]!, nets[b]!], [n, net])));
+		const others = blocks.filter((b) => !inside.has(b) && !partners.has(b));
+		cuts.push({ inside: [...inside], outside: [...partners, ...others] });
 	}
-	return links;
+	return cuts;
 }
+
+const sizeOf = ({ inside, outside }: Cut): number => inside.length * outside.length;
 
 /** Judges blocks against every pair that must be joined or apart. */
-export function standingOf({ states }: Ready, p: Partition): Standing {
-	let missing = 0;
-	let cut: Standing['cut'] = null;
-	let fewest = Infinity;
-	const blocks = blocksOf(p);
+export function standingOf({ states, overlaid }: Ready, p: Partition): Standing {
+	let missing = linked(netsIn(overlaid, p), overlaid.joined);
+	let best: Cut | null = null;
 	for (const state of states) {
 		const nets = netsIn(state, p);
-		if (state.apart.some(({ a, b }) => nets[a] === nets[b])) return DEAD;
-		const open = state.joined.filter(({ a, b }) => nets[a] !== nets[b]);
-		if (open.length === 0) continue;
-		missing = Math.max(missing, linksFor(open.map(({ a, b }) => [nets[a]!, nets[b]!] as const)));
-		for (const net of new Set(open.flatMap(({ a, b }) => [nets[a]!, nets[b]!]))) {
-			const inside = new Set(p.filter((_, contact) => nets[contact] === net));
-			// A net that holds no contact of the learner's can never be reached.
-			if (inside.size === 0) return DEAD;
-			const options = inside.size * (blocks - inside.size);
-			if (options >= fewest) continue;
-			fewest = options;
-			const outside = Array.from({ length: blocks }, (_, b) => b).filter((b) => !inside.has(b));
-			cut = { inside: [...inside], outside };
-		}
+		const now = nets.labels();
+		missing = Math.max(missing, linked(nets, state.joined));
+		if (state.apart.some(([a, b]) => nets.isJoined(a, b))) return DEAD;
+		const cuts = cutsOf(state, p, now);
+		if (!cuts) return DEAD;
+		for (const cut of cuts) if (!best || sizeOf(cut) < sizeOf(best)) best = cut;
 	}
-	return { dead: false, missing, cut };
-}
-
-/** A wiring that makes these blocks: each a chain, as the search's stand-in for all that make them. */
-export function chainedBench({ bench, contacts }: Ready, p: Partition): Bench {
-	const last: number[] = [];
-	const wires: Bench['wires'][number][] = [];
-	for (const [i, block] of p.entries()) {
-		const before = last[block];
-		last[block] = i;
-		if (before === undefined) continue;
-		const [from, to] = [contacts[before]!, contacts[i]!];
-		wires.push({ id: `chain${wires.length}`, from, to, awg: 26, mm: 40 });
-	}
-	return { ...bench, wires };
-}
-
-/** Whether every check on what is heard holds of such a wiring. */
-export function earsHold(ready: Ready, p: Partition): boolean {
-	if (ready.states.every((s) => s.ears.length === 0)) return true;
-	const bench = chainedBench(ready, p);
-	return ready.states.every((s) => {
-		if (s.ears.length === 0) return true;
-		const there = inState(bench, s.when);
-		return s.ears.every((check) => holds(there, check));
-	});
+	return { dead: false, missing, cut: best };
 }
