@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { isClosed, litNet } from '../../src/lib/diagram/lit';
+import { sectionEvents } from '../../src/lib/diagram/section';
 import { sceneFigure } from '../../src/lib/diagram/sceneFigure';
 import type { Figure, Stroke } from '../../src/lib/diagram/figure';
 import { svgOf } from '../../src/lib/diagram/svg';
@@ -12,7 +13,17 @@ import { SEATED_STATES, SOCKET, benchIn, nameOf, type State } from './benches';
 import { boxOfWord, overlap, wordsOf } from './measure';
 
 const VIEWS = ['rear', 'front'] as const;
-const states = SEATED_STATES.map((s) => [nameOf(s), s] as const);
+/** Every event of the travel where a break contact moves, so that each is seen once. */
+const EVENTS: State[] = (
+	[
+		['hybrid-9', 'ts'],
+		['hybrid-9', 'trs'],
+		['hybrid-10', 'three-pin']
+	] as const
+).flatMap(([kind, plug]) =>
+	sectionEvents(plug, kind).map((travel): State => ({ kind, plug, travel }))
+);
+const states = [...SEATED_STATES, ...EVENTS].map((s) => [nameOf(s), s] as const);
 
 /** A busy panel: eleven contacts and twelve wires. */
 const BUSY: Bench = {

@@ -46,9 +46,12 @@ describe('the section tells the engine’s truth', () => {
 		);
 	});
 
-	it('a gap is drawn exactly where a break contact is open', () => {
+	it.each([
+		['any jack', JACK_KINDS],
+		['the changeover', ['jack-ts-changeover'] as const]
+	] as const)('a gap is drawn exactly where a contact is open: %s', (_, kinds) => {
 		fc.assert(
-			fc.property(samplesOf(JACK_KINDS, JACK_PLUGS), ({ state, bench }) => {
+			fc.property(samplesOf(kinds, JACK_PLUGS), ({ state, bench }) => {
 				expectBreaksTrue(sectionOf(bench, SOCKET), bench, state.kind, /^[TRS]N$/);
 			}),
 			RUNS

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { symbolOf } from '../../src/lib/diagram/symbol';
-import { SOCKETS, splitNode } from '../../src/lib/engine';
+import { SOCKETS, splitNode, type PlugKind, type SocketKind } from '../../src/lib/engine';
 import { SOCKET } from './benches';
 import { distance, strokesOf } from './measure';
 import {
@@ -20,20 +20,21 @@ import {
 } from './samples';
 
 describe('the symbol tells the engine’s truth', () => {
-	it('draws arrowheads touching exactly where contacts are closed', () => {
-		fc.assert(
-			fc.property(samplesOf(JACK_KINDS, JACK_PLUGS), ({ state, bench }) => {
-				expectBreaksTrue(symbolOf(bench, SOCKET), bench, state.kind, /./);
-			}),
-			RUNS
-		);
-		fc.assert(
-			fc.property(samplesOf(['hybrid-10'], ['three-pin']), ({ state, bench }) => {
-				expectBreaksTrue(symbolOf(bench, SOCKET), bench, state.kind, /./);
-			}),
-			RUNS
-		);
-	});
+	it.each([
+		['any jack', JACK_KINDS, JACK_PLUGS],
+		['the changeover', ['jack-ts-changeover'], JACK_PLUGS],
+		['1N', ['hybrid-10'], ['three-pin']]
+	] as [string, SocketKind[], PlugKind[]][])(
+		'draws arrowheads touching exactly where contacts are closed: %s',
+		(_, kinds, plugs) => {
+			fc.assert(
+				fc.property(samplesOf(kinds, plugs), ({ state, bench }) => {
+					expectBreaksTrue(symbolOf(bench, SOCKET), bench, state.kind, /./);
+				}),
+				RUNS
+			);
+		}
+	);
 
 	it('puts under every spring what it touches', () => {
 		fc.assert(
