@@ -113,12 +113,15 @@ export interface Naming {
 		readonly called: string | null;
 		readonly right: boolean;
 	}[];
+	/** The kind that it was said to be; null if nothing was said. */
+	readonly kindCalled: SocketKind | null;
 	/** Whether the kind of socket is right, or cannot be told from the right one. */
 	readonly kindRight: boolean;
 	/** Sets of lugs, by letter, that no probe can tell apart; single ones left out. */
 	readonly alike: readonly (readonly string[])[];
 }
 export interface Procedure {
+	/** A rule about a step that was left out counts as kept; the step is among `missing`. */
 	readonly rules: readonly { readonly rule: Rule; readonly kept: boolean }[];
 	/** Steps that had to be done and were left out. */
 	readonly missing: readonly string[];

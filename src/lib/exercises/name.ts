@@ -22,7 +22,7 @@ import {
 import type { NameExercise } from './exercise';
 import type { Item, Naming } from './judged';
 import { refuse, type Result } from './result';
-import { probesTaken } from './same';
+import { probesTaken, samePair, sameWhen } from './same';
 
 /** The true node of a lug, by its letter. */
 export const nodeOfLug = (exercise: NameExercise, lug: string): NodeName =>
@@ -217,6 +217,9 @@ function itemFor(
 	return null;
 }
 
+const isSameReading = (x: Item, y: Item): boolean =>
+	samePair(x.pair, y.pair) && sameWhen(x.when, y.when);
+
 /** The naming among the equally right ones that the answer comes nearest to. */
 function nearest({ same }: Known, called: readonly (string | undefined)[]): readonly string[] {
 	const hits = (names: readonly string[]) => names.filter((c, i) => c === called[i]).length;
@@ -269,12 +272,13 @@ export function judgeNames(
 		most,
 		par: known.par,
 		lugs,
+		kindCalled: kind ?? null,
 		kindRight: likeIt,
 		alike: alikeLugs(known, letters)
 	};
-	const items = lugs.flatMap((l, i) =>
-		l.right ? [] : (itemFor(exercise, known, claim, called, i) ?? [])
-	);
+	const items = lugs
+		.flatMap((l, i) => (l.right ? [] : (itemFor(exercise, known, claim, called, i) ?? [])))
+		.filter((item, i, all) => all.findIndex((x) => isSameReading(x, item)) === i);
 	const parts = [...lugs.map((l) => l.right), ...(exercise.candidates.length > 1 ? [likeIt] : [])];
 	const right = parts.filter((p) => p).length;
 	const inTime = most === null || used <= most;

@@ -13,6 +13,7 @@ export * from './judged';
 export * from './needs';
 export * from './naming';
 export * from './procedure';
+export * from './lines';
 export * from './hints';
 export * from './numbers';
 export * from './glossary';

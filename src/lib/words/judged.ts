@@ -2,7 +2,7 @@
  * What the judge found, in words: a headline, and a sentence or two on each thing that was judged. What
  * only one kind of exercise has stands in `needs.ts`, `naming.ts` and `procedure.ts`.
  */
-import { hearing, type Bench } from '../engine';
+import { BEEPS_UNDER, hearing, isJoined, readMeter, showOhms, type Bench } from '../engine';
 import {
 	replayBench,
 	type Answer,
@@ -46,10 +46,21 @@ function earWords(bench: Bench, { pair: [input, source], wanted }: Item): string
 	return `${input} should ${should}, and ${does}`;
 }
 
+/** Why a pair that is joined does not sound all the same: too many ohms, or a live circuit. */
+function silentWords(bench: Bench, pair: readonly [string, string]): string {
+	const { warning } = readMeter(bench, 'continuity', ...pair);
+	if (warning) return ` ${sentence(`the meter gives no reading: ${warning}`)}`;
+	const { ohms } = readMeter(bench, 'ohms', ...pair);
+	return ohms !== null && isJoined(bench, ...pair)
+		? ` That is ${showOhms(ohms)} with the leads, and the meter sounds under ${BEEPS_UNDER} Ω.`
+		: '';
+}
+
 /** `state`: said first where the exercise asks in several states. */
 function predictWords(bench: Bench, item: Item, state: string): string {
 	const names = bothText(bench, item.pair);
-	const why = whyWords(bench, ...item.pair);
+	const silent = item.wanted === 'silent' ? silentWords(bench, item.pair) : '';
+	const why = `${whyWords(bench, ...item.pair)}${silent}`;
 	const unsure = item.sure === false ? ', and you were not sure' : '';
 	const said = item.right
 		? `${names}: ${ARE[item.wanted]}, as you said${unsure}`

@@ -15,13 +15,13 @@ export function nameItemWords(exercise: NameExercise, answer: Answer, item: Item
 	const names = answer.kind === 'name' ? answer.names : {};
 	const called = item.pair.flatMap((node) => {
 		const lug = lugOfNode(exercise, node);
-		return lug !== null && names[lug] ? [`${lug} ${contactText(names[lug])}`] : [];
+		return lug !== null && names[lug] ? [`lug ${lug} were ${contactText(names[lug])}`] : [];
 	});
 	const [a, b] = item.pair.map((node) => lugText(exercise, node));
 	const does = item.wanted === 'sounds' ? 'sound' : 'are silent';
 	const would = item.wanted === 'sounds' ? 'be silent' : 'sound';
 	return sentence(
-		`${whenWords(bench, item.when)}, ${a} and ${b} ${does}; if ${andOf(called.map((c) => c.replace(' ', ' were ')))}, they would ${would}`
+		`${whenWords(bench, item.when)}, ${a} and ${b} ${does}; if ${andOf(called)}, they would ${would}`
 	);
 }
 
@@ -35,7 +35,7 @@ function countWords({ used, most, par }: Naming): string {
 
 /** The result: how many lugs are rightly named, the kind, what cannot be told apart, and the count of readings. */
 export function namingHeadline(exercise: NameExercise, naming: Naming): string[] {
-	const { lugs, kindRight, alike } = naming;
+	const { lugs, kindCalled, kindRight, alike } = naming;
 	const right = lugs.filter((l) => l.right).length;
 	const own = exercise.bench.sockets.find((s) => s.id === exercise.socket)!;
 	const headline =
@@ -44,7 +44,11 @@ export function namingHeadline(exercise: NameExercise, naming: Naming): string[]
 			: `${right} of ${lugs.length} lugs are rightly named.`;
 	const kind =
 		exercise.candidates.length > 1 && !kindRight
-			? [sentence(`the socket is another kind: ${kindWords(own.kind).name}`)]
+			? [
+					sentence(
+						`${kindCalled ? 'it is of another kind' : 'you did not say of which kind it is'}: ${kindWords(own.kind).name}`
+					)
+				]
 			: [];
 	const same = alike.map((set) =>
 		sentence(`no reading here can tell ${andOf(set.map((lug) => `lug ${lug}`))} apart`)

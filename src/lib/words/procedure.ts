@@ -95,11 +95,3 @@ export function procedureHeadline({ passed, unsafe, score }: Judged, p: Procedur
 			]
 		: [`Not yet; the score is ${percent(score)}.`, ...counts];
 }
-
-/** Everything that is amiss with an order, one sentence each: what comes of it first. */
-export const procedureWords = (exercise: OrderExercise, p: Procedure): string[] => [
-	...p.consequences.map((c) => consequenceWords(exercise, c)),
-	...p.missing.map((id) => `“${stepText(exercise, id)}” is left out, and it is needed.`),
-	...p.spare.map((id) => `“${stepText(exercise, id)}” has no place in a safe test.`),
-	...p.rules.filter((r) => !r.kept).map((r) => ruleWords(exercise, r.rule))
-];
