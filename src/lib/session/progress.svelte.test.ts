@@ -66,6 +66,24 @@ describe('a judged answer', () => {
 		await progress.reload();
 		expect([progress.trouble, progress.attempts.length]).toEqual(['not kept', 1]);
 	});
+	it('goes to the store with the next one when it was not taken at first', async () => {
+		const kept = memoryProgress();
+		let full = true;
+		const add = (all: readonly Attempt[]) => (full ? refuse() : kept.add(all));
+		const { progress, wait } = learner({ ...kept, add });
+		await progress.record(judged);
+		wait(1000);
+		full = false;
+		await progress.record(judged);
+		expect([progress.trouble, (await kept.read()).attempts]).toEqual([null, progress.attempts]);
+		expect(progress.attempts).toHaveLength(2);
+	});
+	it('that was not taken goes when the record is cleared', async () => {
+		const { progress } = learner(refusing({ add: refuse }));
+		await progress.record(judged);
+		expect(await progress.replace([])).toBe(true);
+		expect([progress.trouble, progress.attempts]).toEqual([null, []]);
+	});
 	it('is not lost while the store is still being opened', async () => {
 		const { progress } = learner();
 		await Promise.all([

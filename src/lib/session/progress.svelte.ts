@@ -18,6 +18,8 @@ export class Progress {
 	#loading: Promise<void> | null = null;
 	/** Today's set, as it stood when it was begun; null outside one and after a reload. */
 	#set = $state.raw<readonly string[] | null>(null);
+	/** Tries that the store did not take yet: they go with the next one. */
+	#unkept: readonly Attempt[] = [];
 
 	/** Oldest first. */
 	attempts = $state.raw<readonly Attempt[]>([]);
@@ -57,8 +59,7 @@ export class Progress {
 		this.tick();
 		try {
 			const { attempts, unread } = await this.#store.read();
-			// What could not be kept is still there until the page is left.
-			this.attempts = this.trouble === 'not kept' ? merged(this.attempts, attempts) : attempts;
+			this.attempts = merged(attempts, this.#unkept);
 			this.unread = unread;
 		} catch {
 			this.trouble = 'not read';
@@ -72,8 +73,12 @@ export class Progress {
 		if (judged.refused !== null) return;
 		this.tick();
 		this.attempts = merged(this.attempts, [made]);
+		this.#unkept = [...this.#unkept, made];
+		const batch = this.#unkept;
 		try {
-			await this.#store.add([made]);
+			await this.#store.add(batch);
+			this.#unkept = this.#unkept.filter((one) => !batch.includes(one));
+			if (this.trouble === 'not kept') this.trouble = null;
 		} catch {
 			this.trouble = 'not kept';
 		}
@@ -91,7 +96,10 @@ export class Progress {
 	replace(attempts: readonly Attempt[]): Promise<boolean> {
 		return this.#change(
 			() => this.#store.replace(attempts),
-			() => withoutDoubles(attempts)
+			() => {
+				this.#unkept = [];
+				return withoutDoubles(attempts);
+			}
 		);
 	}
 
@@ -105,7 +113,7 @@ export class Progress {
 			return false;
 		}
 		this.attempts = then();
-		this.trouble = null;
+		this.trouble = this.#unkept.length > 0 ? 'not kept' : null;
 		await this.reload();
 		return true;
 	}

@@ -57,8 +57,8 @@ describe('an exercise', () => {
 	it('is solid for days after a first try that passes, then due', () => {
 		const one = after(0);
 		expect(standing(0, one)).toMatchObject({ state: 'solid', due: at(8 * DAY) });
-		expect(standing(8 * DAY - EARLY - 1, one).state).toBe('solid');
-		expect(standing(8 * DAY - EARLY, one).state).toBe('due');
+		expect(standing(7.5 * DAY - 1, one).state).toBe('solid');
+		expect(standing(7.5 * DAY, one).state).toBe('due');
 		expect(standing(800 * DAY, one).state).toBe('due');
 	});
 	it('comes back after ten minutes when it took more than one try', () => {
@@ -66,6 +66,12 @@ describe('an exercise', () => {
 		expect(standing(2 * MINUTE, ...two)).toMatchObject({ state: 'learning', due: at(11 * MINUTE) });
 		expect(standing(11 * MINUTE - 1, ...two).state).toBe('learning');
 		expect(standing(11 * MINUTE, ...two).state).toBe('due');
+	});
+	it('forgets a failure once it was passed when due', () => {
+		// Good, then easy: the default parameters give more than the 2 days of good, then good.
+		const three = [after(0, failed), after(MINUTE), after(11 * MINUTE)];
+		const { due } = standing(DAY, ...three);
+		expect(due!.getTime()).toBeGreaterThan(START + 11 * MINUTE + 2 * DAY);
 	});
 	it('moves farther away each time it is passed when due', () => {
 		const one = after(0);

@@ -151,7 +151,7 @@ export const standingOf = (past: Past | undefined, now: Date): Standing => ({
 /** Ids of the exercises that are due, the longest due first; equals in the order of the course. */
 export const dueOf = (course: readonly string[], pasts: Map<string, Past>, now: Date): string[] =>
 	course
-		.map((id, place) => ({ id, place, standing: standingOf(pasts.get(id), now) }))
+		.map((id) => ({ id, standing: standingOf(pasts.get(id), now) }))
 		.filter(({ standing }) => standing.state === 'due')
-		.sort((a, b) => dueFrom(a.standing.card!) - dueFrom(b.standing.card!) || a.place - b.place)
+		.sort((a, b) => dueFrom(a.standing.card!) - dueFrom(b.standing.card!))
 		.map(({ id }) => id);

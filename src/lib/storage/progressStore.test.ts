@@ -66,6 +66,14 @@ describe('a database of version 1', () => {
 		expect(await db.getAll('aside')).toEqual(['a note', { ...first, time: 'yesterday' }]);
 		db.close();
 	});
+	it('lets go of what was put aside when all is replaced, and not before', async () => {
+		await firstDatabase(['a note']);
+		const store = await openProgressStore();
+		await store.add([a]);
+		expect((await store.read()).unread).toBe(1);
+		await store.replace([b]);
+		expect(await store.read()).toEqual({ attempts: [b], unread: 0 });
+	});
 	it('stays as it is when the step fails half way', async () => {
 		const time = Date.UTC(2031, 4, 6, 7, 8, 9);
 		await firstDatabase([
