@@ -20,12 +20,10 @@ const small = (page: Page, coarse: boolean): Promise<string[]> =>
 				boxes[0]!.width < 2;
 			const isInText = control.matches('p a');
 			if (isHidden || isInText) return [];
-			// A contact on the drawing has its equal in the list of contacts and can be zoomed in on.
-			const isDrawn = control.matches('[data-node]');
-			const isLarge = (w: number, h: number) =>
-				Math.max(w, h) >= 43.5 || (isDrawn && Math.min(w, h) >= 36);
+			// With a mouse, a drawn contact may be smaller: its equal in the list of contacts is not.
+			const least = !coarse && control.matches('[data-node]') ? 20 : 23.5;
 			const fits = boxes.some(
-				({ width: w, height: h }) => Math.min(w, h) >= 23.5 && (!coarse || isLarge(w, h))
+				({ width: w, height: h }) => Math.min(w, h) >= least && (!coarse || Math.max(w, h) >= 43.5)
 			);
 			const { width, height } = boxes[0]!;
 			const name = control.getAttribute('aria-label') ?? control.textContent.trim().slice(0, 30);
