@@ -35,13 +35,16 @@ export function verdictOn(kind: SocketKind, asked: Asked): Verdict {
 	};
 }
 
-/** Every kind, the best first. */
-export const verdictsOn = (asked: Asked): Verdict[] =>
-	SOCKET_KINDS.map((kind) => verdictOn(kind, asked)).sort(
+/** Whether anything was asked. */
+export const isAsked = (asked: Asked): boolean => wantsOf(asked).length > 0;
+
+/** Every kind, the best first; in the order of the list where nothing is asked. */
+export function verdictsOn(asked: Asked): Verdict[] {
+	const verdicts = SOCKET_KINDS.map((kind) => verdictOn(kind, asked));
+	if (!isAsked(asked)) return verdicts;
+	return verdicts.sort(
 		(a, b) =>
 			a.reasons.length - b.reasons.length ||
 			(a.fits && b.fits ? a.spare.length - b.spare.length : 0)
 	);
-
-/** Whether anything was asked. */
-export const isAsked = (asked: Asked): boolean => wantsOf(asked).length > 0;
+}
