@@ -56,18 +56,35 @@ const turn = (a: Point, b: Point, c: Point): number =>
 const cross = (a: Point, b: Point, c: Point, d: Point): boolean =>
 	turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
 
-const pairs = (line: Line): [Point, Point][] =>
-	line.slice(1).map((b, i): [Point, Point] => [line[i]!, b]);
+interface Segment {
+	readonly a: Point;
+	readonly b: Point;
+	readonly middle: Point;
+	readonly half: number;
+}
+const segmentsOf = (line: Line): Segment[] =>
+	line.slice(1).map((b, i) => {
+		const a = line[i]!;
+		const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+		return { a, b, middle, half: Math.hypot(b[0] - a[0], b[1] - a[1]) / 2 };
+	});
 
 /** Shortest distance between two sets of lines, in units; 0 where they cross. */
 export function distance(one: readonly Line[], other: readonly Line[]): number {
 	let least = Infinity;
-	const others = other.flatMap(pairs);
-	for (const [a, b] of one.flatMap(pairs))
-		for (const [c, d] of others) {
-			if (cross(a, b, c, d)) return 0;
-			const ends = [toSegment(a, c, d), toSegment(b, c, d), toSegment(c, a, b), toSegment(d, a, b)];
-			least = Math.min(least, ...ends);
+	const others = other.flatMap(segmentsOf);
+	for (const p of one.flatMap(segmentsOf))
+		for (const q of others) {
+			const apart = Math.hypot(p.middle[0] - q.middle[0], p.middle[1] - q.middle[1]);
+			if (apart - p.half - q.half >= least) continue;
+			if (cross(p.a, p.b, q.a, q.b)) return 0;
+			least = Math.min(
+				least,
+				toSegment(p.a, q.a, q.b),
+				toSegment(p.b, q.a, q.b),
+				toSegment(q.a, p.a, p.b),
+				toSegment(q.b, p.a, p.b)
+			);
 		}
 	return least;
 }
