@@ -19,11 +19,11 @@ const small = (page: Page, coarse: boolean): Promise<string[]> =>
 				control.matches('.visually-hidden, .skip, [tabindex="-1"][type="file"]') ||
 				boxes[0]!.width < 2;
 			const isInText = control.matches('p a');
-			if (isHidden || isInText) return [];
-			// With a mouse, a drawn contact may be smaller: its equal in the list of contacts is not.
-			const least = !coarse && control.matches('[data-node]') ? 20 : 23.5;
+			// Seen as a whole, a large bench is drawn small; its contacts stand in a list as well.
+			const isOverview = !coarse && control.matches('[data-node]');
+			if (isHidden || isInText || isOverview) return [];
 			const fits = boxes.some(
-				({ width: w, height: h }) => Math.min(w, h) >= least && (!coarse || Math.max(w, h) >= 43.5)
+				({ width: w, height: h }) => Math.min(w, h) >= 23.5 && (!coarse || Math.max(w, h) >= 43.5)
 			);
 			const { width, height } = boxes[0]!;
 			const name = control.getAttribute('aria-label') ?? control.textContent.trim().slice(0, 30);
