@@ -3,13 +3,14 @@
  * plug home every spring of the jack is lifted, its sleeve is on R and S, and jumpers stay jumpers.
  */
 import { describe, expect, it } from 'vitest';
-import { classOf, probesOf, type Probe } from '../diagnosis';
+import { classOf, probesOf, signature, type Probe } from '../diagnosis';
 import {
 	EMPTY_BENCH,
 	checkRequirements,
 	isJoined,
 	readMeter,
 	scoreOf,
+	withFaults,
 	type Fault
 } from '../engine';
 import { answeredBench, replayBench, truthOf } from './answers';
@@ -57,6 +58,57 @@ describe('predict', () => {
 	it('knows the belief that the plug feeds the normals when its pairs are ticked', () => {
 		expect(judged(...SOUNDING, pair('T', '2')).beliefs).toEqual(['plug-feeds-normals']);
 		expect(judged(...SOUNDING.slice(1)).beliefs).toEqual(['ts-leaves-ring-alone']);
+	});
+	it('takes a wrong answer that was marked unsure for a guess, not for a belief', () => {
+		const wrong = pair('T', '2');
+		const sure = judge(predict, { kind: 'predict', ticked: [...SOUNDING, wrong], unsure: [] });
+		const unsure = judge(predict, {
+			kind: 'predict',
+			ticked: [...SOUNDING, wrong],
+			unsure: [wrong]
+		});
+		expect(sure.beliefs).toEqual(['plug-feeds-normals']);
+		expect(unsure).toMatchObject({ score: sure.score, beliefs: [] });
+		expect(unsure.items.filter((i) => !i.sure).map((i) => i.pair)).toEqual([wrong]);
+	});
+	it('counts how knowing and being sure went together', () => {
+		const ticked = [...SOUNDING, pair('T', '2')];
+		const unsure = [pair('2', 'T'), SOUNDING[0]!];
+		expect(judge(predict, { kind: 'predict', ticked, unsure }).predict).toEqual({
+			rightSure: 12,
+			rightUnsure: 1,
+			wrongSure: 0,
+			wrongUnsure: 1
+		});
+	});
+	it('asks each state by itself: the same pair may sound in one and be silent in the next', () => {
+		const pairs = [pair('T', 'TN'), pair('TN', '2')];
+		const states = [{ A: 'none' }, { A: 'lead' }];
+		const questions = states.map((state) => ({ state, pairs }));
+		const two: PredictExercise = { ...predict, questions };
+		const right = [
+			['A.T', 'A.TN'],
+			['A.TN', 'A.2'],
+			['A.2', 'A.TN', 1]
+		] as const;
+		const result = judge(two, { kind: 'predict', ticked: right });
+		expect(result).toMatchObject({ score: 1, passed: true });
+		expect(result.items.map((i) => [i.question, i.wanted])).toEqual([
+			[0, 'sounds'],
+			[0, 'sounds'],
+			[1, 'silent'],
+			[1, 'sounds']
+		]);
+		expect(judge(two, { kind: 'predict', ticked: right.slice(0, 2) }).score).toBe(0.6667);
+	});
+	it('shows a belief by a pair in one state only, where its sign names the state', () => {
+		const pairs = [pair('T', 'TN'), pair('TN', '2')];
+		const states = [{ A: 'none' }, { A: 'lead' }];
+		const beliefs = [{ ...predict.beliefs[0]!, shownBy: [['A.T', 'A.TN', 1]] }];
+		const questions = states.map((state) => ({ state, pairs }));
+		const two: PredictExercise = { ...predict, questions, beliefs };
+		expect(judge(two, { kind: 'predict', ticked: [] }).beliefs).toEqual([]);
+		expect(judge(two, { kind: 'predict', ticked: [['A.T', 'A.TN', 1]] }).beliefs).toHaveLength(1);
 	});
 	it('refuses a pair that was not offered', () =>
 		expect(judged(...SOUNDING, pair('T', '3'))).toMatchObject({ score: 0, passed: false }));
@@ -181,6 +233,14 @@ describe('find', () => {
 		const result = judged(null, []);
 		expect(result.passed).toBe(false);
 		expect(result.items).toHaveLength(1);
+	});
+	it('has a par: five yes-or-no readings at least tell this many classes apart', () => {
+		const classes = new Set(
+			[[], ...faultsToName(find).map((f) => [f])].map((h) => signature(withFaults(find.bench, h)))
+		);
+		expect(classes.size).toBeGreaterThan(16);
+		expect(classes.size).toBeLessThanOrEqual(32);
+		expect(judged(find.hidden).find!.par).toBe(5);
 	});
 	it('gives half for the right fault with too many readings', () => {
 		const many = probesOf(find.bench).slice(0, 10);

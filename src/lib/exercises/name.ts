@@ -140,7 +140,7 @@ interface Known {
 }
 const remembered = new WeakMap<NameExercise, Known>();
 
-const factorial = (n: number): number => (n < 2 ? 1 : n * factorial(n - 1));
+export const factorial = (n: number): number => (n < 2 ? 1 : n * factorial(n - 1));
 
 /** Namings that a probe could tell apart, over all kinds in question. */
 function namingsOf(exercise: NameExercise, own: SocketKind, same: number): number {

@@ -17,7 +17,7 @@ import type {
 	WrongAnswer
 } from './exercise';
 import { judge } from './judge';
-import { sameNamings } from './name';
+import { factorial, lettersOf, sameNamings } from './name';
 import { cellsOf, soundingCells } from './predict';
 import type { Rule } from './procedure';
 import { fewestToMend } from './putRight';
@@ -107,11 +107,12 @@ function huntProblems({ bench, hidden, most, solution }: FindExercise): string[]
 	];
 }
 
-/** More namings than this that no probe can tell apart: then there is little to find out. */
-const MOST_SAME = 5040;
-
+/** Some naming can be ruled out: else there is nothing to find. */
 const namingProblems = (exercise: NameExercise): string[] =>
-	say(sameNamings(exercise) <= MOST_SAME, 'nearly nothing tells these lugs apart');
+	say(
+		sameNamings(exercise) < factorial(lettersOf(exercise).length),
+		'no reading tells any of these lugs from another'
+	);
 
 /** Orders of the steps that keep every rule, up to `most`. */
 export function ordersKeeping(ids: readonly string[], rules: readonly Rule[], most: number) {

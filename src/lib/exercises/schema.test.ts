@@ -15,6 +15,10 @@ const folderOf = (id: string): string =>
 		.slice(0, 2)
 		.join('/');
 const jsonOf = (id: string): Json => JSON.parse(texts[`${folderOf(id)}/exercise.json`]!) as Json;
+const MEND = 'put-right-sleeve-cup';
+const CHOOSE = 'choose-one-opening';
+const NAME = 'name-lugs-of-five';
+const ORDER = 'order-test-the-line';
 const [PREDICT, WIRE, FIND] = ['predict-ts-in-nine', 'wire-one-cable-six', 'find-fault-in-six'];
 
 /** The exercise with `change` made to a fresh copy of its JSON; the path of the problem, or 'fine'. */
@@ -33,11 +37,11 @@ const set = (path: string, value: unknown) => (json: Json) => {
 };
 
 describe('an exercise', () => {
-	it.each([PREDICT, WIRE, FIND])('%s passes as it is', (id) =>
+	it.each([PREDICT, WIRE, FIND, MEND, CHOOSE, NAME, ORDER])('%s passes as it is', (id) =>
 		expect(pathOf(id!, () => {})).toBe('fine')
 	);
 
-	const CAUTIONS = [PREDICT, WIRE, FIND].flatMap((id) =>
+	const CAUTIONS = [PREDICT, WIRE, FIND, MEND, CHOOSE, NAME, ORDER].flatMap((id) =>
 		['chassis', 'mains'].map((which) => [id!, which] as const)
 	);
 	it.each(CAUTIONS)('%s without its caution on %s is refused', (id, which) => {
@@ -47,7 +51,10 @@ describe('an exercise', () => {
 	});
 	it.each(CAUTIONS)('%s whose caution on %s does not name what is done is refused', (id, which) => {
 		const cautions = jsonOf(id).cautions as Record<string, string>;
-		const silent = cautions[which]!.replace(/plug|jumper|solder|prob/gi, 'thing');
+		const silent = cautions[which]!.replace(
+			/plug|jumper|solder|prob|socket|step|order|test/gi,
+			'thing'
+		);
 		expect(pathOf(id, set(`cautions.${which}`, silent))).toBe(`$.cautions.${which}`);
 	});
 	it.each(['mains', 'dead', 'protective earth', 'local codes', 'licensed'])(
@@ -90,6 +97,44 @@ describe('an exercise', () => {
 		[WIRE!, 'solution.2.to', 'A.X', '$.solution[2].to'],
 		[WIRE!, 'wrong.1.answer.wires.0.from', 'A.X', '$.wrong[1].answer.wires[0].from'],
 		[WIRE!, 'wrong', [], '$.wrong'],
+		[
+			PREDICT!,
+			'questions.0.pairs',
+			[
+				['A.R', 'A.S'],
+				['A.T', 'A.TN']
+			],
+			'$.questions'
+		],
+		[PREDICT!, 'wrong.0.answer.ticked', [['A.R', 'A.S', 'x']], '$.wrong[0].answer.ticked[0]'],
+		[PREDICT!, 'wrong.0.answer', { wires: [] }, '$.wrong[0].answer.ticked'],
+		[WIRE!, 'bench.faults', [{ kind: 'swap', contacts: ['A.T', 'A.R'] }], '$.bench.faults[0]'],
+		[WIRE!, 'bench.wires', [{ id: 'x', from: 'A.T', to: 'panel' }], '$.bench.wires[0].to'],
+		[MEND, 'bench.wires', [], '$.bench.wires'],
+		[MEND, 'allow', -1, '$.allow'],
+		[MEND, 'wrong.0.says.0', { unproven: true }, '$.wrong[0].says[0]'],
+		[CHOOSE, 'options.0.sockets', ['Z'], '$.options[0].sockets[0]'],
+		[CHOOSE, 'options.1.id', 'A', '$.options[1]'],
+		[CHOOSE, 'options.0.termination', 'glue', '$.options[0].termination'],
+		[CHOOSE, 'needs.0', { need: 'openings', most: 9 }, '$.needs[0]'],
+		[CHOOSE, 'needs.0', { need: 'magic' }, '$.needs[0].need'],
+		[CHOOSE, 'needs', [{ need: 'contacts', least: 50 }], '$.options'],
+		[CHOOSE, 'needs', [{ need: 'contacts', least: 1 }], '$.options'],
+		[CHOOSE, 'beliefs.0.shownBy', [['Z']], '$.beliefs[0].shownBy[0]'],
+		[NAME, 'socket', 'Y', '$.socket'],
+		[NAME, 'lugs.a', 'G', '$.lugs.a'],
+		[NAME, 'lugs.a', 'T', '$.lugs[1]'],
+		[NAME, 'lugs', { a: 'T', b: 'R' }, '$.lugs'],
+		[NAME, 'candidates', ['jack-trs'], '$.candidates'],
+		[NAME, 'plugs', ['three-pin'], '$.plugs[0]'],
+		[NAME, 'bench.wires', [{ id: 'w', from: 'X.T', to: 'X.R' }], '$.candidates'],
+		[NAME, 'beliefs.0.shownBy', [['TN', 'G']], '$.beliefs[0].shownBy[0]'],
+		[ORDER, 'steps.0.does', 'juggle', '$.steps[0].does'],
+		[ORDER, 'steps.1.id', 'tell', '$.steps[1]'],
+		[ORDER, 'rules.0.then', 'tape', '$.rules[0].then'],
+		[ORDER, 'solution.0', 'tape', '$.solution[0]'],
+		[ORDER, 'probes', ['A.2', 'A.9'], '$.probes[1]'],
+		[ORDER, 'beliefs.0.shownBy', [['nonsense']], '$.beliefs[0].shownBy[0]'],
 		[FIND!, 'most', 0, '$.most'],
 		[FIND!, 'solution.probes.0.pair', ['A.2', 'A.X'], '$.solution.probes[0].pair[1]'],
 		[FIND!, 'hidden', { kind: 'open', wire: 'w9' }, '$.hidden.wire'],

@@ -47,7 +47,7 @@ export interface Stretch {
 
 /** Single letters and other words that mostly stand for something else in a sentence. */
 const TOO_COMMON: ReadonlySet<string> = new Set(
-	'T R S TN RN SN 1N NC NO open home normal short screen parallel insert reading readings input inputs source sources contact contacts pin pins apart joined live dead cable cables lug lugs'
+	'T R S TN RN SN 1N NC NO open home normal short screen parallel insert reading readings input inputs source sources contact contacts pin pins apart joined live dead lift lifts lifted cable cables lug lugs'
 		.split(' ')
 		.map((w) => w.toLowerCase())
 );

@@ -5,11 +5,14 @@ import type { Question } from '../diagnosis/tellPlan';
 import { kindWords } from './kinds';
 import { partText, sentence } from './names';
 
-const NUMBERS = 'no one two three four five six seven eight nine ten'.split(' ');
+const NUMBERS = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ');
 
 /** `no lug`, `one lug`, `nine lugs`: small numbers in letters. */
 export const countWords = (n: number, what: string): string =>
 	`${NUMBERS[n] ?? n} ${what}${n > 1 ? 's' : ''}`;
+
+/** `two`, `twelve`; digits where no word is at hand. */
+export const numberWords = (n: number): string => NUMBERS[n] ?? String(n);
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 

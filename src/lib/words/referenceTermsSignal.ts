@@ -141,7 +141,7 @@ export const SIGNAL_TERMS = [
 		term: 'ground loop',
 		also: ['hum loop'],
 		meaning:
-			'A ring of two ground paths between the same two devices, in which hum current can flow. Protective earth is never the place to open it.'
+			'Two ground paths between the same two devices make a loop in which hum current can flow. Protective earth is never the place to open it.'
 	},
 	{
 		id: 'dead-and-live',
