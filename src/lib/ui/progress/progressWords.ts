@@ -53,7 +53,7 @@ export function standingWords({ state, due }: Standing, now: Date): string {
 	if (!due) return name;
 	const ahead = due.getTime() - now.getTime();
 	if (state !== 'due') return `${name}, back in ${timeWords(ahead)}`;
-	return ahead > -DAY ? `${name} today` : `${name} for ${timeWords(-ahead)}`;
+	return ahead > -DAY ? `${name} today` : `${name} ${timeWords(-ahead)} ago`;
 }
 
 export const REASON_WORDS: Readonly<Record<Reason, string>> = {
