@@ -49,7 +49,7 @@ test('the chooser narrows the kinds by keyboard and says why', async ({ page }) 
 	await expect(page.getByLabel('Balanced', { exact: true })).toBeChecked();
 	await page.getByLabel('Use in a patch field').focus();
 	await page.keyboard.press('Space');
-	await expect(status).toHaveText('4 of twelve kinds meet all of this.');
+	await expect(status).toHaveText('Four of the twelve kinds meet all of this.');
 	const first = page.locator('.kinds li').first();
 	await expect(first).toContainText('Patch jack');
 	await expect(first).toContainText('Nothing to spare');

@@ -1,6 +1,7 @@
 /**
  * Plans that are kept, because a search is no work for a page that is being opened. The file is what
- * `tellPlan` finds; a test works every one of them out again and compares.
+ * `tellPlan` finds; a test works every one of them out again and compares. After a change of the
+ * part table: `npx vitest run -u src/lib/diagnosis/tell.test.ts`, and look at what changed.
  */
 import { SOCKET_KINDS, type SocketKind } from '../engine';
 import { lookAlikes } from './tell';
