@@ -69,7 +69,7 @@ export interface Scene {
 }
 
 const EDGE = 28;
-const BOX = { w: 190, gap: 24, head: 42, step: 34 } as const;
+const BOX = { w: 190, gap: 22, head: 56, step: 34 } as const;
 
 interface Plan {
 	readonly panel: Scene['panel'];
@@ -127,7 +127,8 @@ function rowsOf(bench: Bench): Thing[][] {
 		return [plugThing(plug), deviceThing(device)];
 	});
 	const loose = bench.plugs.filter((p) => !taken.has(p.id)).map((p) => [plugThing(p)]);
-	return [...loose, ...pairs.sort((a, b) => a.length - b.length)];
+	// What was there first keeps its place: a new plug lies below all that is there.
+	return [...pairs.sort((a, b) => a.length - b.length), ...loose];
 }
 
 const heightOf = (thing: Thing): number =>
@@ -193,6 +194,7 @@ export function inkOf(from: NodeName, to: NodeName): Ink {
 
 function obstaclesOf(sockets: readonly PlacedSocket[]): Obstacle[] {
 	return sockets.flatMap((s) => [
+		{ x: s.x + s.drawing.bore.x, y: s.y + s.drawing.bore.y, r: 24 },
 		...s.drawing.lugs.flatMap((lug): Obstacle[] => {
 			const [x, y] = [s.x + lug.x, s.y + lug.y];
 			const mark = { x: x + lug.mark.x, y: y + lug.mark.y };

@@ -117,6 +117,8 @@ export class Session {
 	}
 
 	setProbe(probe: Probe, node: NodeName | null) {
+		// In a hunt every reading counts, so a new pair begins with both probes off.
+		if (node && !this.rules.reasons && this.redAt && this.blackAt) this.red = this.black = null;
 		this[probe] = node;
 		if (node === null) this.said = `The ${probe} probe is off.`;
 		else this.said = `${probe === 'red' ? 'Red' : 'Black'} probe on ${nodeName(this.bench, node)}.`;
@@ -129,7 +131,13 @@ export class Session {
 	/** What a click on a contact does with the tool in hand. */
 	use(node: NodeName) {
 		const [owner] = splitNode(node);
-		if (this.bench.sockets.some((s) => s.id === owner)) this.chosen = owner;
+		if (this.bench.sockets.some((s) => s.id === owner)) {
+			this.chosen = owner;
+			if (this.held) {
+				this.putHeld(owner);
+				return;
+			}
+		}
 		if (this.tool === 'jumper') this.jumperAt(node);
 		else {
 			const first = this.tool === 'red' && this.black === null;

@@ -43,7 +43,8 @@ function heirOf({ parts, before, after }: Place): Stop | undefined {
 export function keepPlace(): () => void {
 	function note() {
 		const at = document.activeElement;
-		if (!at || at === document.body) return;
+		// What cannot take the focus by itself (the page's main part, say) has no place to hand on.
+		if (!at || at === document.body || !canTake(at)) return;
 		const place = placeOf(at);
 		requestAnimationFrame(() => {
 			const now = document.activeElement;
