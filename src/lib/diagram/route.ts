@@ -114,5 +114,16 @@ export function curvePath({ a, c1, c2, b }: Curve, fx: (x: number) => number = (
 	return p.toString();
 }
 
-/** Middle of the curve, for its letter. */
-export const middleOf = (curve: Curve): Point => at(curve, 0.5);
+/** The point at `t` of the curve, 0 its beginning, 1 its end. */
+export const pointAt = at;
+
+const LETTER_PLACES = [0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73];
+/** Where on the curve its letter stands clear: the first place with room, else the roomiest. */
+export function letterPlace(curve: Curve, obstacles: readonly Obstacle[]): number {
+	const room = (t: number): number => {
+		const p = at(curve, t);
+		return Math.min(...obstacles.map((o) => Math.hypot(p.x - o.x, p.y - o.y) - o.r), 99);
+	};
+	const free = LETTER_PLACES.find((t) => room(t) > 12);
+	return free ?? LETTER_PLACES.reduce((a, b) => (room(b) > room(a) ? b : a));
+}

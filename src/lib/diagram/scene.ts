@@ -16,7 +16,8 @@ import {
 } from '../engine';
 import {
 	curvePath,
-	middleOf,
+	letterPlace,
+	pointAt,
 	pointsAlong,
 	routeOf,
 	type Curve,
@@ -217,6 +218,8 @@ function obstaclesOf(sockets: readonly PlacedSocket[]): Obstacle[] {
 
 interface Laid {
 	readonly curve: Curve;
+	/** Where its letter stands, 0 to 1 along the curve. */
+	readonly letter: number;
 	/** Whether each end stands on the panel, and turns with it. */
 	readonly turns: readonly [boolean, boolean];
 }
@@ -266,7 +269,8 @@ function layWires(
 			lain.set(id, { curves: [...known.curves, pointsAlong(curve)], text });
 		}
 		const turns = (node: NodeName) => !boxOf.has(splitNode(node)[0]);
-		return { curve, turns: [turns(from), turns(to)] };
+		const letter = letterPlace(curve, owners.flatMap(obstaclesAt));
+		return { curve, letter, turns: [turns(from), turns(to)] };
 	});
 }
 
@@ -325,14 +329,14 @@ function placeWires(
 	const turned = (p: Point, turns: boolean): Point =>
 		turns ? { x: middle + turn * (p.x - middle), y: p.y } : p;
 	return all.map((wire, i) => {
-		const { curve: c, turns } = laid[i]!;
+		const { curve: c, letter, turns } = laid[i]!;
 		const curve: Curve = {
 			a: turned(c.a, turns[0]),
 			c1: turned(c.c1, turns[0]),
 			c2: turned(c.c2, turns[1]),
 			b: turned(c.b, turns[1])
 		};
-		return { ...wire, d: curvePath(curve), mark: middleOf(curve) };
+		return { ...wire, d: curvePath(curve), mark: pointAt(curve, letter) };
 	});
 }
 
