@@ -44,6 +44,8 @@ describe('a line', () => {
 	});
 	it('does not empty while the supply still feeds it', () =>
 		expect(came(['mute', 'wait', 'unplug-mains', 'probe'])).toContain('live-probe'));
+	it('empties without its mains even while the switch is on', () =>
+		expect(came(['mute', 'unplug-mains', 'wait', ...PROOF, 'probe'])).toEqual([]));
 	it('is live again when the supply is', () => {
 		expect(came([...DEAD, ...PROOF, 'plug-in-mains', 'phantom-on', 'probe'])).toEqual([
 			'mains-probe',

@@ -160,7 +160,14 @@ const BENCHES: Record<string, { bench: Bench; ears: boolean; cases: number }> = 
 						['OUT.shield', 'A.S']
 					]
 				},
-				{ id: 'd', m: 2, cores: [['IN.hot', 'A.T']] }
+				{
+					id: 'd',
+					m: 2,
+					cores: [
+						['IN.hot', 'A.T'],
+						['IN.shield', 'A.S']
+					]
+				}
 			]
 		}),
 		ears: true,
@@ -311,6 +318,36 @@ describe('the search', () => {
 	it('counts a wire that leaves the sockets among those that must go', () => {
 		const task = nine([wire('w1', ['A.2', 'panel'])]);
 		expect(fewestChanges(task)).toMatchObject({ kind: 'found', changes: 4 });
+	});
+	it('calls it impossible to join two things that no wire can reach', () => {
+		const bench = benchOf({ sockets: [jack('A', 'jack-ts')], ...DEVICES });
+		const require = [{ ...NO, joined: [['OUT.hot', 'IN.hot']] }];
+		expect(fewestChanges({ bench, mayWire: ['A'], require })).toMatchObject({
+			kind: 'impossible',
+			conflict: [{ pair: ['OUT.hot', 'IN.hot'], wanted: 'joined' }]
+		});
+	});
+	it('calls it impossible to hear a source both ways up', () => {
+		const { bench } = BENCHES['two jacks between an output and an input']!;
+		const require = (['+', '-'] as const).map((sign) => ({
+			...NO,
+			polarity: [['IN', 'OUT', sign] as const]
+		}));
+		const found = fewestChanges({ bench, mayWire: ['A', 'B'], require });
+		expect(found).toMatchObject({ kind: 'impossible' });
+		expect(found.kind === 'impossible' && found.conflict.map((c) => c.wanted)).toEqual([
+			'polarity +',
+			'polarity -'
+		]);
+	});
+	it('does not hand out a wiring that leaks, though its nets are right: a long thin wire shorts badly', () => {
+		const { bench } = BENCHES['a jack between an output and an input']!;
+		const thin = { ...wire('w1', ['A.T', 'A.S']), awg: 40, mm: 5000 };
+		const require = [{ ...NO, joined: [['A.T', 'A.S']], deaf: [['IN', 'OUT'] as const] }];
+		const found = fewestChanges({ bench: { ...bench, wires: [thin] }, mayWire: ['A'], require });
+		expect(found).toMatchObject({ kind: 'found', changes: 1 });
+		const [set] = found.kind === 'found' ? found.sets : [];
+		expect(scoreOf({ ...bench, wires: set!.wires }, require).score).toBe(1);
 	});
 	it('says how far it is sure when it may look at few nodes only', () => {
 		const found = fewestChanges(nine(), { nodes: 5 });
