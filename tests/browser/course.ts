@@ -21,4 +21,14 @@ export const wire = exerciseOf('wire', 'wire-one-cable-six');
 export const find = exerciseOf('find', 'find-fault-in-six');
 
 /** Every screen there is, once. */
-export const PAGES: readonly string[] = ['/', '/exercises/', ...oneOfEachKind.map(pathOf)];
+export const PAGES: readonly string[] = [
+	'/',
+	'/exercises/',
+	'/exercises/unit/6/',
+	...oneOfEachKind.map(pathOf),
+	'/sockets/',
+	'/sockets/hybrid-9/',
+	'/glossary/',
+	'/progress/',
+	'/gallery/'
+];
