@@ -13,6 +13,9 @@ const unfold = (page: Page) =>
 	});
 
 /** Screens worth looking at: an address, and what to do there first. */
+// Each screen is gone over four times.
+test.describe.configure({ timeout: 120_000 });
+
 type Screen = [name: string, path: string, steps?: (page: Page) => Promise<void>];
 const SCREENS: Screen[] = [
 	['the bench as it is first met', '/'],
