@@ -319,6 +319,22 @@ describe('the search', () => {
 		const task = nine([wire('w1', ['A.2', 'panel'])]);
 		expect(fewestChanges(task)).toMatchObject({ kind: 'found', changes: 4 });
 	});
+	it('goes by way of a third contact where two may not be wired together', () => {
+		const bench = benchOf({ sockets: [jack('A', 'jack-ts-changeover')] });
+		const require = [
+			{ ...NO, when: { A: 'dummy' }, joined: [['A.T', 'A.S']] },
+			{ ...NO, when: { A: 'none' }, apart: [['A.T', 'A.S']] }
+		];
+		const task = { bench, mayWire: ['A'], require };
+		expect(bruteForce(task)).toBe(2);
+		const found = fewestChanges(task);
+		expect(found).toMatchObject({ kind: 'found', changes: 2 });
+		const ways = found.kind === 'found' ? found.sets.map((w) => w.in) : [];
+		expect(ways).toContainEqual([
+			['A.T', 'A.C'],
+			['A.S', 'A.NO']
+		]);
+	});
 	it('calls it impossible to join two things that no wire can reach', () => {
 		const bench = benchOf({ sockets: [jack('A', 'jack-ts')], ...DEVICES });
 		const require = [{ ...NO, joined: [['OUT.hot', 'IN.hot']] }];
