@@ -164,7 +164,7 @@ describe('an order', () => {
 	});
 	it('that breaks a rule is told the reason', () =>
 		expect(lines(order, order.wrong[1]!.answer).at(-1)).toBe(
-			'“Wait until the capacitors of the supply are empty” comes before “Meter on volts, pin 2 to pin 1: it should show nothing”. Capacitors hold phantom voltage for some seconds after the switch.'
+			'“Wait until the capacitors of the supply are empty” comes before “Meter on volts, pin 2 to pin 1 and pin 3 to pin 1: both should show nothing”. Capacitors hold phantom voltage for some seconds after the switch.'
 		));
 	it('has a sentence for where things stand', () =>
 		expect(
