@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { CONTENT, readCourse, readExercises, readTexts } from './content.node';
 import { course } from './content.vite';
 import { checkExercise, parseExercise } from './schema';
-import { beliefsIn, courseOf, sharedBy } from './shelf';
+import { lateExercise } from './late';
+import { beliefsIn, courseOf, lateCourseOf, sharedBy } from './shelf';
 
 type Json = Record<string, unknown>;
 const texts = readTexts();
@@ -163,6 +164,29 @@ describe('the shelf', () => {
 	});
 	it('is the same for the screens as for the command line', () =>
 		expect(course).toEqual(readCourse()));
+	it('opens an exercise when it is needed and not before, once, and says then what is broken', () => {
+		const json = jsonOf(FIND!);
+		const whole = readExercises().find((e) => e.id === FIND)!;
+		let opened = 0;
+		const late = lateExercise(json, () => {
+			opened += 1;
+			return whole;
+		});
+		expect([late.title, late.kind, late.cautions]).toEqual([
+			whole.title,
+			whole.kind,
+			whole.cautions
+		]);
+		expect(opened).toBe(0);
+		expect(late).toEqual(whole);
+		expect({ ...late }).toEqual(whole);
+		expect(opened).toBe(1);
+		const at = '12-faults/x/exercise.json';
+		const broken = lateCourseOf({ ...texts, [at]: JSON.stringify({ ...json, id: 'x', most: 0 }) });
+		const one = broken.exercises.find((e) => e.id === 'x')!;
+		expect(one.title).toBe(whole.title);
+		expect(() => one.bench).toThrow('12-faults/x: $.most');
+	});
 	it('has no id and no caution twice', () => expect(sharedBy(readExercises())).toEqual([]));
 	it('refuses a caution that two exercises share', () => {
 		const json = { ...jsonOf(FIND!), id: 'other', title: 'Another box' };

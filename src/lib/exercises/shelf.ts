@@ -6,6 +6,7 @@
 import type { Parsed } from '../engine';
 import { parseBeliefs, type Beliefs } from './beliefs';
 import type { Exercise } from './exercise';
+import { lateExercise } from './late';
 import { parseExercise } from './schema';
 import { parseUnits, type Unit } from './units';
 
@@ -66,15 +67,32 @@ export function exerciseIn(folder: string, texts: Texts, beliefs: Beliefs): Exer
 	return exercise;
 }
 
+const inOrder = (a: Exercise, b: Exercise): number => a.unit - b.unit || a.place - b.place;
+const unitsIn = (texts: Texts): Unit[] =>
+	orThrow('units.json', parseUnits(texts['units.json'] ?? ''));
+
+/**
+ * The course for a reader who opens one exercise of many: each passes its gate when it is opened, and
+ * throws then if it is broken. `courseOf` is the same with every gate passed at once.
+ */
+export function lateCourseOf(texts: Texts): Course {
+	const beliefs = beliefsIn(texts);
+	const exercises = foldersOf(texts).map((folder) =>
+		lateExercise(JSON.parse(texts[`${folder}/exercise.json`] ?? ''), () =>
+			exerciseIn(folder, texts, beliefs)
+		)
+	);
+	return { units: unitsIn(texts), exercises: exercises.sort(inOrder), beliefs };
+}
+
 /** The course from texts by path. Throws an Error that names the file, the JSON path and what is wrong. */
 export function courseOf(texts: Texts): Course {
 	const beliefs = beliefsIn(texts);
-	const units = orThrow('units.json', parseUnits(texts['units.json'] ?? ''));
+	const units = unitsIn(texts);
 	const exercises = foldersOf(texts).map((folder) => exerciseIn(folder, texts, beliefs));
 	const [shared] = sharedBy(exercises);
 	if (shared !== undefined) throw new Error(`two exercises share the text "${shared}"`);
 	const clash = samePlace(exercises);
 	if (clash) throw new Error(`${clash[0]} and ${clash[1]} want the same place in one unit`);
-	exercises.sort((a, b) => a.unit - b.unit || a.place - b.place);
-	return { units, exercises, beliefs };
+	return { units, exercises: exercises.sort(inOrder), beliefs };
 }
