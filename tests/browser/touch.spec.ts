@@ -18,7 +18,9 @@ const small = (page: Page, coarse: boolean): Promise<string[]> =>
 				!control.checkVisibility({ visibilityProperty: true }) ||
 				control.matches('.visually-hidden, .skip, [tabindex="-1"][type="file"]') ||
 				boxes[0]!.width < 2;
-			const isInText = control.matches('p a');
+			const isInText =
+				getComputedStyle(control).display === 'inline' &&
+				control.parentElement!.textContent.trim() !== control.textContent.trim();
 			// Seen as a whole, a large bench is drawn small; its contacts stand in a list as well.
 			const isOverview = !coarse && control.matches('[data-node]');
 			if (isHidden || isInText || isOverview) return [];
@@ -91,10 +93,10 @@ test.describe('on a tablet', () => {
 test('no page is wider than its window, and every target can be hit with a mouse', async ({
 	page
 }) => {
-	for (const width of [320, 390, 820, 1440]) {
-		await page.setViewportSize({ width, height: 900 });
-		for (const path of PAGES) {
-			await open(page, path);
+	for (const path of PAGES) {
+		await open(page, path);
+		for (const width of [320, 390, 820, 1440]) {
+			await page.setViewportSize({ width, height: 900 });
 			expect(await overflow(page), `${path} at ${width}`).toBeLessThanOrEqual(0);
 			expect(await small(page, false), `${path} at ${width}`).toEqual([]);
 		}
