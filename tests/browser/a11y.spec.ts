@@ -1,6 +1,6 @@
 /** No broken accessibility rule on any screen, light and dark, on a desk and in a hand. */
 import type { Page } from '@playwright/test';
-import { PAGES, find, oneOfEachKind, pathOf, predict, wire } from './course';
+import { PAGES, find, pathOf, predict, wire } from './course';
 import { handsOn } from './hands';
 import { axe, expect, open, test } from './support';
 
@@ -18,7 +18,7 @@ test.describe.configure({ timeout: 120_000 });
 
 type Screen = [name: string, path: string, steps?: (page: Page) => Promise<void>];
 const SCREENS: Screen[] = [
-	['the bench as it is first met', '/'],
+	...PAGES.map((path): Screen => [`${path} as it is first met`, path]),
 	[
 		'the bench with a plug in, probes on, every pair and a broken file',
 		'/',
@@ -53,8 +53,6 @@ const SCREENS: Screen[] = [
 			await hands.button('Add socket').click();
 		}
 	],
-	['the list of exercises', '/exercises/'],
-	...oneOfEachKind.map((e): Screen => [`the exercise ${e.id}`, pathOf(e)]),
 	[
 		'predict, judged',
 		pathOf(predict),
