@@ -1,7 +1,7 @@
 /**
  * What must be true of every bench, whatever is on it. Each claim is tried on 1,000 random benches.
  *
- * Sources: resistance between two nodes is a metric on the nodes (Klein and Randić, 1993, from memory);
+ * Sources: resistance between two nodes is a metric on the nodes (resistance distance, J. Math. Chem. 12, 1993, from memory);
  * a new conductor never raises a resistance (Rayleigh's monotonicity law, 1899, from memory). The rest
  * follows from what a net, a path and a plug are.
  */
