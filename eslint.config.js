@@ -15,23 +15,34 @@ import svelteConfig from './svelte.config.js';
 export const LAYERS = {
 	engine: [],
 	diagnosis: ['engine'],
+	schedule: ['engine'],
 	exercises: ['engine', 'diagnosis'],
 	diagram: ['engine'],
-	words: ['engine', 'diagnosis', 'exercises'],
+	words: ['engine', 'diagnosis', 'schedule', 'exercises'],
 	storage: ['engine', 'exercises'],
-	session: ['engine', 'diagnosis', 'exercises', 'diagram', 'words', 'storage'],
-	ui: ['engine', 'diagnosis', 'exercises', 'diagram', 'words', 'storage', 'session'],
-	cli: ['engine', 'diagnosis', 'exercises', 'words'],
-	routes: ['engine', 'diagnosis', 'exercises', 'diagram', 'words', 'storage', 'session', 'ui']
+	session: ['engine', 'diagnosis', 'schedule', 'exercises', 'diagram', 'words', 'storage'],
+	ui: ['engine', 'diagnosis', 'schedule', 'exercises', 'diagram', 'words', 'storage', 'session'],
+	cli: ['engine', 'diagnosis', 'schedule', 'exercises', 'words'],
+	routes: [
+		'engine',
+		'diagnosis',
+		'schedule',
+		'exercises',
+		'diagram',
+		'words',
+		'storage',
+		'session',
+		'ui'
+	]
 };
 
 const NAMES = Object.keys(LAYERS);
 /** Tests may use any package and Node; so may `*.node.ts`, which only tests and cli/ load. */
 const TESTS = ['**/*.test.ts', '**/*.node.ts'];
 /** Layers that the headless program loads too: they know neither the screen nor its framework. */
-const HEADLESS = ['engine', 'diagnosis', 'exercises', 'words', 'diagram', 'cli'];
+const HEADLESS = ['engine', 'diagnosis', 'schedule', 'exercises', 'words', 'diagram', 'cli'];
 /** Layers that know no browser at all. The DOM's globals are errors there. */
-const NO_DOM = ['engine', 'diagnosis', 'exercises'];
+const NO_DOM = ['engine', 'diagnosis', 'schedule', 'exercises'];
 const STORES = ['localStorage', 'sessionStorage', 'indexedDB', 'caches'];
 
 const files = (layer) =>

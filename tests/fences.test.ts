@@ -8,6 +8,7 @@ import { describe, expect, it } from 'vitest';
 const FOLDERS: Record<string, string> = {
 	engine: 'lib/engine',
 	diagnosis: 'lib/diagnosis',
+	schedule: 'lib/schedule',
 	exercises: 'lib/exercises',
 	diagram: 'lib/diagram',
 	words: 'lib/words',
@@ -21,14 +22,15 @@ const FOLDERS: Record<string, string> = {
 const MAY_IMPORT: Record<string, string> = {
 	engine: '',
 	diagnosis: 'engine',
+	schedule: 'engine',
 	exercises: 'engine diagnosis',
 	diagram: 'engine',
-	words: 'engine diagnosis exercises',
+	words: 'engine diagnosis schedule exercises',
 	storage: 'engine exercises',
-	session: 'engine diagnosis exercises diagram words storage',
-	ui: 'engine diagnosis exercises diagram words storage session',
-	cli: 'engine diagnosis exercises words',
-	routes: 'engine diagnosis exercises diagram words storage session ui'
+	session: 'engine diagnosis schedule exercises diagram words storage',
+	ui: 'engine diagnosis schedule exercises diagram words storage session',
+	cli: 'engine diagnosis schedule exercises words',
+	routes: 'engine diagnosis schedule exercises diagram words storage session ui'
 };
 
 const LAYERS = Object.keys(FOLDERS);
@@ -137,7 +139,7 @@ const SNIPPETS: [rule: string, code: string, stopped: string[], free: string[]][
 	[
 		'no-restricted-globals',
 		'export const x = document.title;',
-		['lib/engine/a.ts', 'lib/diagnosis/a.ts', 'lib/exercises/a.ts'],
+		['lib/engine/a.ts', 'lib/diagnosis/a.ts', 'lib/schedule/a.ts', 'lib/exercises/a.ts'],
 		['lib/ui/a.ts']
 	],
 	[

@@ -202,6 +202,35 @@ describe('answers', () => {
 		expect(out.match(/^R\d+ /gm)).toHaveLength(5);
 		expect(out).toContain('= A.TN\n');
 	});
+	it('schedule gives conductors, nets, order, cuts and warnings', async () => {
+		const { out } = await answerTo(['schedule', 'a.json']);
+		const answer = JSON.parse(out);
+		expect(Object.keys(answer)).toEqual([
+			'title',
+			'conductors',
+			'nets',
+			'order',
+			'cuts',
+			'warnings'
+		]);
+		expect(answer.conductors).toEqual([
+			{
+				...{ name: 'w1', kind: 'jumper', from: 'A.TN', to: 'A.2', awg: 26, mm2: 0.1288, mm: 40 },
+				...{ colour: 'RD', function: 'hot', net: 'A.2' },
+				labels: ['w1 A.TN > A.2', 'w1 A.2 > A.TN']
+			}
+		]);
+		expect(answer.nets).toEqual([
+			{ name: 'A.2', nodes: ['A.2', 'A.T', 'A.TN'], conductors: ['w1'] }
+		]);
+		expect(answer.order.map((s: { at: string }) => s.at)).toEqual(['A.2', 'A.TN']);
+		// 40 mm and 5 mm stripped at each end; a tenth more to buy.
+		expect(answer.cuts.wires[0]).toMatchObject({ pieces: [{ name: 'w1', mm: 50 }], buy: 55 });
+	});
+	it('schedule of a bench with nothing on it is empty', async () => {
+		const { out } = await answerTo(['schedule', 'ts.json']);
+		expect(JSON.parse(out)).toMatchObject({ conductors: [], nets: [], order: [], warnings: [] });
+	});
 	it('score counts checks, and one unsafe check makes it 0', async () => {
 		const { out } = await answerTo(words('score a.json --exercise exercise.json'));
 		const failed = { when: { A: 'ts' }, pair: ['A.R', 'A.S'], wanted: 'apart' };
@@ -229,6 +258,10 @@ describe('lines for people', () => {
 		['meter phantom.json --mode ohms --red DESK.hot --black DESK.shield', /\n {2}warning: live/],
 		['matrix ts.json --socket A', /\n {2}ts: A\.R–A\.S\n {2}trs: nothing joined\n/],
 		['hears mic.json', /\n {2}DESK hears MIC at -0\.6 dB, polarity \+\n {2}DEAF hears nothing\n$/],
+		[
+			'schedule a.json',
+			/^a\.json: 1 conductor, 2 cups\n {2}Conductors\n {4}w1: A\.TN to A\.2, 26 AWG \(0\.1288 mm²\), 40 mm, RD red, hot\n/
+		],
 		[
 			'score a.json --exercise exercise.json',
 			/^a\.json: 2 of 3 checks passed, score 0\n {2}unsafe,/
@@ -350,6 +383,8 @@ describe('wrong usage is one or two lines on standard error, and nothing is read
 		['meter a.json --mode ohms --red A.2', /meter needs --black/],
 		['meter a.json --mode amps --red A.2 --black A.3', /say continuity, ohms or volts/],
 		['matrix a.json', /matrix needs --socket ID/],
+		['schedule', /needs at least one FILE/],
+		['schedule a.json --from A.T', /schedule does not take --from/],
 		['score a.json', /score needs --exercise FILE/],
 		['nets - -', /standard input \(-\) can be read only once/],
 		['score - --exercise -', /standard input \(-\) can be read only once/]

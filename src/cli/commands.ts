@@ -19,6 +19,7 @@ import {
 } from '../lib/engine';
 import type { OptionName, ValueOf } from './options';
 import * as people from './people';
+import { scheduleReply } from './schedule';
 
 export type Reply =
 	/** `lines`: the same for people, the headline first. */
@@ -173,6 +174,14 @@ export const COMMANDS: ReadonlyMap<string, Command> = new Map([
 			says: 'the bench as a SPICE netlist, plain text',
 			example: '',
 			answer: (bench) => ({ kind: 'text', text: netlistOf(bench) })
+		})
+	],
+	[
+		'schedule',
+		command({
+			says: 'the wiring schedule: conductors, order of soldering, cut list and labels',
+			example: '',
+			answer: scheduleReply
 		})
 	],
 	[

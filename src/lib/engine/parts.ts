@@ -236,14 +236,17 @@ export function fits(plug: PlugKind, socket: SocketKind): boolean {
 /** Contacts that a break-contact fault may name: `TN RN SN 1N` as far as the socket has them. */
 export const breakContactsOf = (kind: SocketKind): string[] => Object.keys(SOCKETS[kind].breaks);
 
+/** Copper cross-section of a solid wire, m²: diameter 0.127 mm × 92^((36−AWG)/39), the definition of the gauge. */
+export function crossSection(awg: number): number {
+	const diameter = 0.127e-3 * 92 ** ((36 - awg) / 39);
+	return (Math.PI / 4) * diameter * diameter;
+}
+
 /**
  * Resistance of solid copper wire at 20 °C, ohms per metre: ρ = 1.7241e-8 Ω·m (IEC 60028, from
- * memory), diameter 0.127 mm × 92^((36−AWG)/39), the definition of the gauge.
+ * memory) over the cross-section of the gauge.
  */
-export function ohmsPerMetre(awg: number): Ohms {
-	const diameter = 0.127e-3 * 92 ** ((36 - awg) / 39);
-	return 1.7241e-8 / ((Math.PI / 4) * diameter * diameter);
-}
+export const ohmsPerMetre = (awg: number): Ohms => 1.7241e-8 / crossSection(awg);
 
 /** What a spring at `depth` sees of a plug at `travel`: nothing yet, an insulator, or a conductor. */
 export function seenBySpring(

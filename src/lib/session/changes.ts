@@ -32,9 +32,6 @@ export const landingsOn = (bench: Bench, node: NodeName): string[] => [
 	)
 ];
 
-/** A cup or lug takes two conductors; a third one does not fit (common practice). */
-export const MOST_IN_CUP = 2;
-
 /** A jumper between two nodes; mm and awg within the contract's ranges. */
 export function withJumper(
 	bench: Bench,
