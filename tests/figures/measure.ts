@@ -3,8 +3,8 @@
  * them. Nothing here knows how the figure was computed, so a wrong drawing cannot hide behind the
  * code that made it.
  */
-import type { Figure, Stroke, Word } from '../../src/lib/diagram/figure';
-import { WORD_SIZE } from '../../src/lib/diagram/svg';
+import type { Figure, Lettering, Stroke, Word } from '../../src/lib/diagram/figure';
+import { WORD_SIZES } from '../../src/lib/diagram/svg';
 
 export type Point = readonly [x: number, y: number];
 export type Line = readonly Point[];
@@ -89,6 +89,16 @@ export function distance(one: readonly Line[], other: readonly Line[]): number {
 	return least;
 }
 
+/** Whether a point lies in a closed outline: an odd number of its sides lies to the right. */
+export function isInside([x, y]: Point, outline: Line): boolean {
+	let inside = false;
+	for (let i = 0, j = outline.length - 1; i < outline.length; j = i++) {
+		const [[xi, yi], [xj, yj]] = [outline[i]!, outline[j]!];
+		if (yi > y !== yj > y && x < ((xj - xi) * (y - yi)) / (yj - yi) + xi) inside = !inside;
+	}
+	return inside;
+}
+
 /** Lines of those strokes of a figure. */
 export const strokesOf = (figure: Figure, match: (stroke: Stroke) => boolean): Line[] =>
 	figure.marks
@@ -117,8 +127,9 @@ export function boxOfLines(lines: readonly Line[]): Box {
 const LETTER = 0.56;
 
 /** Where a word stands on paper, estimated. */
-export function boxOfWord({ x, y, text, anchor, role }: Word): Box {
-	const size = WORD_SIZE[role];
+export function boxOfWord(word: Word, lettering: Lettering = 'plain'): Box {
+	const { x, y, text, anchor, role } = word;
+	const size = WORD_SIZES[lettering][role];
 	const wide = text.length * LETTER * size;
 	const left = anchor === 'start' ? x : anchor === 'end' ? x - wide : x - wide / 2;
 	return { left, right: left + wide, top: y - 0.74 * size, bottom: y + 0.22 * size };

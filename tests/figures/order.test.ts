@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Figure } from '../../src/lib/diagram/figure';
+import { NOTHING_LIT } from '../../src/lib/diagram/lit';
 import { sectionOf } from '../../src/lib/diagram/section';
 import { pinSectionOf } from '../../src/lib/diagram/sectionPins';
 import { symbolOf } from '../../src/lib/diagram/symbol';
@@ -12,13 +13,15 @@ import { RUNS, samplesOf, type Sample } from './samples';
 
 /** Every view of the sample's socket. */
 const viewsOf = ({ state, bench }: Sample): Figure[] => [
-	...(hasJack(state.kind) ? [sectionOf(bench, SOCKET)] : []),
+	...(hasJack(state.kind)
+		? [sectionOf(bench, SOCKET), sectionOf(bench, SOCKET, NOTHING_LIT, 'large')]
+		: []),
 	...(hasPins(state.kind) ? [pinSectionOf(bench, SOCKET)] : []),
 	symbolOf(bench, SOCKET)
 ];
 
 function expectOrderly(figure: Figure) {
-	const words = wordsOf(figure).map((word) => ({ word, box: boxOfWord(word) }));
+	const words = wordsOf(figure).map((word) => ({ word, box: boxOfWord(word, figure.lettering) }));
 	for (const [i, one] of words.entries()) {
 		for (const other of words.slice(i + 1))
 			expect(overlap(one.box, other.box), `${one.word.text} and ${other.word.text}`).toBe(false);
@@ -83,7 +86,7 @@ describe('every figure is orderly', () => {
 		for (const state of SEATED_STATES)
 			for (const figure of viewsOf({ state, bench: benchIn(state) }))
 				for (const word of wordsOf(figure)) {
-					const { top, bottom } = boxOfWord(word);
+					const { top, bottom } = boxOfWord(word, figure.lettering);
 					expect((bottom - top) / 0.96).toBeGreaterThanOrEqual(15);
 				}
 	});

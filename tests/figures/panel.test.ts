@@ -66,7 +66,7 @@ const BUSY: Bench = {
 const strokesOf = (figure: Figure): Stroke[] => figure.marks.filter((m) => m.kind === 'stroke');
 
 function overlaps(figure: Figure): string[] {
-	const words = wordsOf(figure).map((w) => ({ text: w.text, box: boxOfWord(w) }));
+	const words = wordsOf(figure).map((w) => ({ text: w.text, box: boxOfWord(w, figure.lettering) }));
 	return words.flatMap((a, i) =>
 		words
 			.slice(i + 1)

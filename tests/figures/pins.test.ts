@@ -4,10 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { pinSectionOf } from '../../src/lib/diagram/sectionPins';
 import { SOCKETS, circuit } from '../../src/lib/engine';
 import { SOCKET, benchIn } from './benches';
-import { distance, strokesOf } from './measure';
+import { distance, isInside, strokesOf } from './measure';
 import {
 	PIN_KINDS,
-	PIN_RIM,
 	RUNS,
 	SLACK,
 	expectBreaksTrue,
@@ -36,12 +35,37 @@ describe('the section of the three-pin half', () => {
 					const ink = male ? distance(own, pin) : inkBetween(own, pin);
 					const makes = contact === '1' || contact === 'G' ? 8 : 10;
 					if (mated.includes(contact)) expect(Math.abs(ink), contact).toBeLessThan(SLACK);
-					else if (travel < makes - PIN_RIM) expect(ink, contact).toBeGreaterThan(0);
+					else if (travel < makes) expect(ink, contact).toBeGreaterThan(0);
 				}
 			}),
 			RUNS
 		);
 	});
+
+	it.each(PIN_KINDS)(
+		'no metal runs into other metal, at every tenth of a millimetre: %s',
+		(kind) => {
+			for (let tenth = 0; tenth <= 305; tenth++) {
+				const bench = benchIn({ kind, plug: 'three-pin', travel: tenth / 10 });
+				const figure = pinSectionOf(bench, SOCKET);
+				const { id } = bench.plugs[0]!;
+				for (const [contact, makes] of Object.entries({ '1': 8, '2': 10, '3': 10, G: 8 })) {
+					if (SOCKETS[kind].threePin === 'male' && contact !== 'G') continue;
+					const part = contact === 'G' ? 'shell' : contact;
+					const metal = strokesOf(figure, (s) => s.role === 'metal' && s.of === `${id}.${part}`);
+					const own = spring(figure, contact);
+					const what = `${contact} at ${tenth / 10} mm`;
+					expect(
+						own.flat().some((p) => metal.some((m) => isInside(p, m))),
+						what
+					).toBe(false);
+					const gap = inkBetween(own, metal);
+					if (tenth / 10 >= makes) expect(Math.abs(gap), what).toBeLessThan(0.25);
+					else expect(gap, what).toBeGreaterThan(0.2);
+				}
+			}
+		}
+	);
 
 	it('opens 1N with pin 1, and draws the gap', () => {
 		fc.assert(

@@ -7,8 +7,6 @@ import { expect } from 'vitest';
 import type { Figure, Stroke } from '../../src/lib/diagram/figure';
 import { isClosed } from '../../src/lib/diagram/lit';
 import { sectionEvents } from '../../src/lib/diagram/section';
-import { UNIT } from '../../src/lib/diagram/sectionFrame';
-import { PIN_UNIT } from '../../src/lib/diagram/sectionPinFrame';
 import {
 	PLUGS,
 	PLUG_KINDS,
@@ -31,14 +29,6 @@ export const HALF = 1.4;
 export const SLACK = 0.3;
 /** The least gap that a person sees as open, units. */
 export const GAP = 3;
-/**
- * Just before metal arrives, the slanted flank of a nose is over its rim: the last stretch, about as
- * long as a spring's line is wide, is too short for the figure to tell apart and touching. In mm, for
- * the jack's section and for the pins'.
- */
-export const RIM = 3.4 / UNIT;
-export const PIN_RIM = 3.4 / PIN_UNIT;
-
 const fault = (kind: SocketKind) =>
 	fc.oneof(
 		fc.constantFrom(...SOCKETS[kind].springs.map((s) => ['spring-bent', s] as const)),

@@ -4,13 +4,13 @@ import { describe, expect, it } from 'vitest';
 import type { Figure } from '../../src/lib/diagram/figure';
 import { isClosed } from '../../src/lib/diagram/lit';
 import { sectionOf } from '../../src/lib/diagram/section';
+import { SECTION } from '../../src/lib/diagram/sectionFrame';
 import { SOCKETS, SPRING_DEPTH, seenBySpring, type SpringName } from '../../src/lib/engine';
 import { SOCKET, benchIn } from './benches';
-import { boxOfLines } from './measure';
+import { boxOfLines, isInside, type Line, type Point } from './measure';
 import {
 	JACK_KINDS,
 	JACK_PLUGS,
-	RIM,
 	RUNS,
 	SLACK,
 	expectBreaksTrue,
@@ -23,6 +23,17 @@ import {
 	touchOf,
 	wholePlug
 } from './samples';
+
+/** What a spring and a plug could meet with: the lines about the bore, for speed. */
+const inTheWay = (lines: readonly Line[]): Line[] =>
+	lines.map((line) => line.filter(([, y]) => Math.abs(y - SECTION.axis) < 52));
+
+/** The points of a spring that lie in the plug: none, whatever the distance of the outlines. */
+const insideOf = (spring: readonly Line[], plug: readonly Line[]): Point[] =>
+	spring.flat().filter((p) => plug.some((outline) => isInside(p, outline)));
+
+/** Ink that touches may miss or overlap by so much, units: a fortieth of a millimetre. */
+const TOUCHING = 0.25;
 
 describe('the section tells the engine’s truth', () => {
 	it('a spring touches what the engine says it touches, and nothing where it touches nothing', () => {
@@ -38,13 +49,34 @@ describe('the section tells the engine’s truth', () => {
 						const ink = inkBetween(line, plugPart(figure, node));
 						expect(Math.abs(ink), `${name} on ${node ?? 'insulation'}`).toBeLessThan(SLACK);
 						expect(inkBetween(line, wholePlug(figure, id)), name).toBeGreaterThan(-SLACK);
-					} else if (isBent(bench, name) || travel < SPRING_DEPTH[name] - RIM)
+					} else if (isBent(bench, name) || travel < SPRING_DEPTH[name])
 						expect(inkBetween(line, wholePlug(figure, id)), name).toBeGreaterThan(0);
 				}
 			}),
 			RUNS
 		);
 	});
+
+	it.each(JACK_KINDS)(
+		'no metal runs into other metal, at every tenth of a millimetre: %s',
+		(kind) => {
+			for (const plug of JACK_PLUGS)
+				for (let tenth = 0; tenth <= 305; tenth++) {
+					const bench = benchIn({ kind, plug, travel: tenth / 10 });
+					const figure = sectionOf(bench, SOCKET);
+					const whole = inTheWay(wholePlug(figure, bench.plugs[0]!.id));
+					for (const name of SOCKETS[kind].springs) {
+						const line = inTheWay(spring(figure, name));
+						const gap = inkBetween(line, whole);
+						const { lifted } = seenBySpring(plug, tenth / 10, name);
+						const what = `${name} and the ${plug} plug at ${tenth / 10} mm`;
+						expect(insideOf(line, whole), what).toEqual([]);
+						if (lifted) expect(Math.abs(gap), what).toBeLessThan(TOUCHING);
+						else expect(gap, what).toBeGreaterThan(0.2);
+					}
+				}
+		}
+	);
 
 	it.each([
 		['any jack', JACK_KINDS],

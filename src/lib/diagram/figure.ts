@@ -58,12 +58,15 @@ export interface Word extends Common {
 	readonly anchor: 'start' | 'middle' | 'end';
 }
 export type Mark = Stroke | Word;
+/** How large words are: `large` for a figure that is shown small, as on a phone. */
+export type Lettering = 'plain' | 'large';
 export interface Figure {
 	readonly width: number;
 	readonly height: number;
 	/** One sentence that says what is to be seen. */
 	readonly title: string;
 	readonly marks: readonly Mark[];
+	readonly lettering?: Lettering;
 	/** Where each node can be pointed at. */
 	readonly points: ReadonlyMap<NodeName, { readonly x: number; readonly y: number }>;
 }

@@ -4,7 +4,7 @@
  * an illustration of a generic part: depths are the engine's schematic millimetres.
  */
 import type { Bench } from '../engine';
-import type { Figure } from './figure';
+import type { Figure, Lettering } from './figure';
 import { NOTHING_LIT, netLetters, type Lit } from './lit';
 import { drawBody, drawLug, drawRuler } from './sectionBody';
 import { drawChangeover } from './sectionChangeover';
@@ -17,7 +17,7 @@ import { socketState, type SocketState, type SpringState } from './sectionStates
 export { distinctStates, sectionEvents, withPlugAt, type TravelState } from './sectionStates';
 
 const lugHeight = (state: SpringState, changeover: boolean): number =>
-	changeover && state.name === 'T' ? 46 : LEAVES[state.name].lug;
+	changeover && state.name === 'T' ? 45 : LEAVES[state.name].lug;
 
 function drawSprings(sheet: Sheet, bench: Bench, state: SocketState): void {
 	const id = state.socket.id;
@@ -62,18 +62,25 @@ const jackPlug = (state: SocketState) =>
 	state.plug && state.plug.kind !== 'three-pin' ? state.plug : null;
 
 /**
- * Section of the socket's jack in the bench as it stands. `lit`: what carries the copper accent.
+ * Section of the socket's jack in the bench as it stands. `lit`: what carries the copper accent;
+ * `lettering`: large where the figure is shown small.
  * Throws if the bench has no such socket or the socket has no jack.
  */
-export function sectionOf(bench: Bench, socketId: string, lit: Lit = NOTHING_LIT): Figure {
+export function sectionOf(
+	bench: Bench,
+	socketId: string,
+	lit: Lit = NOTHING_LIT,
+	lettering: Lettering = 'plain'
+): Figure {
 	const state = socketState(bench, socketId);
 	if (state.springs.length === 0) throw new Error(`Socket ${socketId} has no jack`);
-	const sheet = new Sheet(lit);
+	const sheet = new Sheet(lit, lettering);
 	drawBody(sheet, bench, state.socket);
 	const plug = jackPlug(state);
 	if (plug) drawPlug(sheet, plug);
 	drawSprings(sheet, bench, state);
 	drawRuler(sheet, state);
 	const { width, height } = SECTION;
-	return { width, height, title: titleOf(state), marks: sheet.marks, points: sheet.points };
+	const { marks, points } = sheet;
+	return { width, height, lettering, title: titleOf(state), marks, points };
 }

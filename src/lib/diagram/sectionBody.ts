@@ -13,7 +13,17 @@ import {
 	type Socket
 } from '../engine';
 import { DEPTH, HEIGHT, LEAVES, SECTION, depthX, placeAt, type Side } from './sectionFrame';
-import { bent, box, closed, disc, rounded, straight, type Place, type Sheet } from './sectionPen';
+import {
+	bent,
+	box,
+	closed,
+	disc,
+	kept,
+	rounded,
+	straight,
+	type Place,
+	type Sheet
+} from './sectionPen';
 import { sectionEvents, type SocketState } from './sectionStates';
 
 /** Depths of the chamber walls, mm, and the ceiling over the tip spring, units. */
@@ -25,9 +35,8 @@ const at = placeAt;
 const under = (depth: number, height: number): Place => placeAt(depth, height, -1);
 
 /** The body with its bore and the chambers in which springs move: one closed outline. */
-function bodyOutline(socket: Socket): Place[] {
+function bodyOutline(top: number): Place[] {
 	const { bore, ring, outer, floor } = HEIGHT;
-	const top = ceiling(socket);
 	return [
 		at(0, bore),
 		at(0, ring),
@@ -97,13 +106,17 @@ function drawBush(sheet: Sheet, socket: Socket): void {
 
 export function drawBody(sheet: Sheet, bench: Bench, socket: Socket): void {
 	drawPlate(sheet, bench, socket);
-	sheet.stroke('insulator', rounded(bodyOutline(socket), 2.5));
+	const top = ceiling(socket);
+	sheet.stroke(
+		'insulator',
+		kept(`body ${top}`, () => rounded(bodyOutline(top), 2.5))
+	);
 	if (SOCKETS[socket.kind].hasBush) drawBush(sheet, socket);
 	sheet.stroke(
 		'centre',
 		straight([depthX(DEPTH.left), SECTION.axis], [depthX(DEPTH.block) - 6, SECTION.axis])
 	);
-	sheet.word('caption', [depthX(DEPTH.left), 20], 'front', 'start');
+	sheet.word('caption', [depthX(DEPTH.left), 22], 'front', 'start');
 }
 
 /** A solder lug with its eye, its letters and the letter of its net. */
@@ -117,14 +130,22 @@ export function drawLug(
 	const [x, y] = at(DEPTH.rear, height, side);
 	const end = depthX(DEPTH.lug);
 	const name = node.slice(node.indexOf('.') + 1);
-	sheet.stroke('metal', box(x, y - 5.5, end - x, 11, 4), node);
-	sheet.stroke('hole', disc(end - 6.5, y, 2.4), node, false);
-	sheet.word('mark', [end + 6, y + 5.5], name, 'start', node);
-	if (letter) sheet.word('letter', [SECTION.width - 12, y + 5.5], letter, 'middle', node);
+	const tab = kept(`lug ${y}`, () => box(x, y - 5.5, end - x, 11, 4));
+	sheet.stroke('metal', tab, node);
+	const eye = kept(`eye ${y}`, () => disc(end - 6.5, y, 2.4));
+	sheet.stroke('hole', eye, node, false);
+	sheet.word('mark', [end + 6, y + sheet.drop], name, 'start', node);
+	if (letter) sheet.word('letter', [SECTION.width - 12, y + sheet.drop], letter, 'middle', node);
 	sheet.point(node, [end - 6.5, y]);
 }
 
 const RULER = 278;
+/** y of the numbers' line and of the signs' meaning, by lettering. */
+const LINES = {
+	plain: { numbers: RULER + 24, signs: RULER + 52, every: 5 },
+	large: { numbers: RULER + 28, signs: RULER + 57, every: 10 }
+} as const;
+
 /** Sign of an event in which a spring is lifted and its break contact opens. */
 const diamond = (x: number, y: number): string =>
 	closed([
@@ -133,25 +154,42 @@ const diamond = (x: number, y: number): string =>
 		[x, y + 5.5],
 		[x - 4, y]
 	]);
+const dot = (x: number, y: number): string => disc(x, y, 2.4);
+
+const MILLIMETRES = Array.from({ length: SEATED + 1 }, (_, mm) => mm);
+function ticks(): string {
+	const tick = (mm: number, long: boolean): string =>
+		straight([depthX(mm), RULER], [depthX(mm), RULER + (long ? 9 : 4.5)]);
+	const all = [...MILLIMETRES.map((mm) => tick(mm, mm % 5 === 0)), tick(SEATED, true)];
+	return straight([depthX(0), RULER], [depthX(SEATED), RULER]) + all.join('');
+}
 
 /** The ruler: millimetres behind the front face, events of this plug, and where its nose stands. */
 export function drawRuler(sheet: Sheet, { socket, plug }: SocketState): void {
-	const tick = (mm: number, long: boolean): string =>
-		straight([depthX(mm), RULER], [depthX(mm), RULER + (long ? 9 : 4.5)]);
-	const millimetres = Array.from({ length: SEATED + 1 }, (_, mm) => mm);
-	const ticks = [...millimetres.map((mm) => tick(mm, mm % 5 === 0)), tick(SEATED, true)];
-	const line = straight([depthX(0), RULER], [depthX(SEATED), RULER]);
-	sheet.stroke('dimension', line + ticks.join(''));
-	for (const mm of millimetres.filter((m) => m % 5 === 0))
-		sheet.word('dimension', [depthX(mm), RULER + 24], String(mm));
+	const { numbers, every } = LINES[sheet.lettering];
+	sheet.stroke('dimension', kept('ruler', ticks));
+	for (const mm of MILLIMETRES.filter((m) => m % every === 0))
+		sheet.word('dimension', [depthX(mm), numbers], String(mm));
 	if (!plug || PLUGS[plug.kind].fits !== 'jack') return;
 	for (const event of sectionEvents(plug.kind, socket.kind)) {
-		const x = depthX(event);
 		const past = event <= plug.travel;
-		const lifts = Object.values(SPRING_DEPTH).includes(event);
-		sheet.stroke(past ? 'pointer' : 'outline', lifts ? diamond(x, RULER) : disc(x, RULER, 2.4));
+		const sign = Object.values(SPRING_DEPTH).includes(event) ? diamond : dot;
+		const d = kept(`event ${event}`, () => sign(depthX(event), RULER));
+		sheet.stroke(past ? 'pointer' : 'outline', d);
 	}
+	drawSigns(sheet);
 	drawNose(sheet, plug.travel);
+}
+
+/** What the two signs on the ruler mean. */
+function drawSigns(sheet: Sheet): void {
+	const { signs } = LINES[sheet.lettering];
+	const y = signs - sheet.drop;
+	const [first, second] = sheet.lettering === 'large' ? [8, 254] : [depthX(0), 300];
+	sheet.stroke('pointer', diamond(first + 4, y));
+	sheet.word('caption', [first + 16, signs], 'a spring is lifted', 'start');
+	sheet.stroke('pointer', dot(second + 4, y));
+	sheet.word('caption', [second + 14, signs], 'what it touches changes', 'start');
 }
 
 /** A line from the plug's nose down to the ruler, with the travel in words at the right. */
@@ -167,5 +205,6 @@ function drawNose(sheet: Sheet, travel: number): void {
 		])
 	);
 	sheet.stroke('dimension', straight([x, SECTION.axis + 16], [x, top], [x, RULER - 13]));
-	sheet.word('dimension', [SECTION.width - 8, RULER + 24], `${travel.toFixed(1)} mm`, 'end');
+	const at = [SECTION.width - 8, LINES[sheet.lettering].numbers] as const;
+	sheet.word('dimension', at, `${travel.toFixed(1)} mm`, 'end');
 }

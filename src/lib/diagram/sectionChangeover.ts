@@ -12,7 +12,7 @@ import { atRest, type Leaf } from './sectionLeaf';
 import { bent, closed, disc, draw, type Sheet } from './sectionPen';
 
 /** Height of `C` at rest, and how far its free end moves, units. */
-const C = { height: 93, stroke: 5.2, lug: 90 } as const;
+const C = { height: 93, stroke: 5.2, lug: 91 } as const;
 /** Depths of card, beads and free end, mm. */
 const CARD = 33.4;
 const BEADS = 27.4;
@@ -103,11 +103,11 @@ export function drawChangeover(
 	const under = heightAt(tip, depthX(CARD));
 	const lift = onNC ? 0 : under - heightAt(atRest(tip), depthX(CARD));
 	const end = onNC ? 0 : C.stroke;
-	drawFixed(sheet, node('NC'), C.height - REACH, -1, 70, onNC);
-	drawFixed(sheet, node('NO'), C.height + C.stroke + REACH, 1, 110, isClosed(bench, socket, 'NO'));
+	drawFixed(sheet, node('NC'), C.height - REACH, -1, 68, onNC);
+	drawFixed(sheet, node('NO'), C.height + C.stroke + REACH, 1, 114, isClosed(bench, socket, 'NO'));
 	drawCard(sheet, under + HALF_LEAF, C.height + lift - HALF_LEAF);
 	drawMiddle(sheet, node('C'), lift, end);
-	drawLug(sheet, node('NC'), 70, 1, letters.get(node('NC')));
+	drawLug(sheet, node('NC'), 68, 1, letters.get(node('NC')));
 	drawLug(sheet, node('C'), C.lug, 1, letters.get(node('C')));
-	drawLug(sheet, node('NO'), 110, 1, letters.get(node('NO')));
+	drawLug(sheet, node('NO'), 114, 1, letters.get(node('NO')));
 }

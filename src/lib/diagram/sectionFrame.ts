@@ -9,7 +9,7 @@ import type { Place } from './sectionPen';
 
 /** Units of the figure for one millimetre. */
 export const UNIT = 11.5;
-export const SECTION = { width: 640, height: 314, axis: 138 } as const;
+export const SECTION = { width: 640, height: 344, axis: 138 } as const;
 /** Depth in mm behind the front face → x. */
 export const depthX = scaleLinear([-7, 42.5], [8, 8 + 49.5 * UNIT]);
 
@@ -46,15 +46,15 @@ export interface LeafPlan {
 	readonly wall?: { readonly spring: number; readonly contact: number };
 }
 export const LEAVES: Readonly<Record<SpringName, LeafPlan>> = {
-	T: { side: 1, nose: 26, clamp: 38, bead: 28.6, lug: 66, breakLug: 46 },
-	R: { side: -1, nose: 18.5, clamp: 38, bead: 21.1, lug: 66, breakLug: 46 },
+	T: { side: 1, nose: 26, clamp: 38, bead: 28.6, lug: 68, breakLug: 45 },
+	R: { side: -1, nose: 18.5, clamp: 38, bead: 21.1, lug: 68, breakLug: 45 },
 	S: {
 		side: -1,
 		nose: 3,
 		clamp: 13.9,
 		bead: 5.5,
-		lug: 110,
-		breakLug: 90,
+		lug: 114,
+		breakLug: 91,
 		turn: { spring: 14.6, contact: 15.5 },
 		wall: { spring: 110, contact: 98 }
 	}

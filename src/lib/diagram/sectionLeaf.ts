@@ -14,20 +14,28 @@ import {
 	type LeafPlan
 } from './sectionFrame';
 import { leafPath, heightAt, stripPath, type Beam, type NoseShape } from './sectionBeam';
-import { bent, disc, type Place, type Sheet } from './sectionPen';
+import { bent, disc, kept, type Place, type Sheet } from './sectionPen';
 import { heldAt } from './sectionPlug';
 import type { SocketState, SpringState } from './sectionStates';
 
 /** Height of the beam at its clamp; its free shape would hang lower by more than this preload. */
 const CLAMPED = 62;
 const PRELOAD = 5;
-/** Height of the nose's ink at rest, and of a nose bent clear of every plug. */
-const AT_REST = 10.6;
-const BENT_CLEAR = 45;
 const NOSE: NoseShape = { radius: 3, foot: 20, ahead: 11, rise: 27 };
+/**
+ * Height of the nose's ink at rest: where the end of a plug meets it in the instant in which it is as
+ * deep as the spring. And the height of a nose that is bent clear of every plug.
+ */
+const AT_REST = heldAt(0, NOSE.radius)!;
+const BENT_CLEAR = 45;
 const BENT_NOSE: NoseShape = { radius: 3, foot: 23, ahead: 16, rise: 17 };
 /** How far a break contact that never closes is bent away from its spring, units. */
 const BENT_AWAY = 6;
+/**
+ * How far a break contact stands back once its spring is lifted, units. The spring leaves it in the
+ * instant in which the plug touches, when it has not risen yet: the gap must be seen from the first.
+ */
+const BACK = 3.4;
 /** From the middle of a bead to the middle line of the strip that carries it. */
 const UNDER = BEAD;
 
@@ -75,7 +83,9 @@ function stripWay(plan: LeafPlan, which: 'spring' | 'contact', clamped: number):
 
 /** Draws the spring from its lug to its free end. */
 export function drawSpring(sheet: Sheet, leaf: Leaf, of: string): void {
-	const way = bent(stripWay(leaf.plan, 'spring', CLAMPED), 5);
+	const { plan } = leaf;
+	const key = `way ${plan.nose} ${plan.lug}`;
+	const way = kept(key, () => bent(stripWay(plan, 'spring', CLAMPED), 5));
 	sheet.stroke('spring', leafPath(leaf, way), of);
 }
 
@@ -85,7 +95,7 @@ function beadHeights(leaf: Leaf, state: SpringState): { now: number; good: numbe
 	const reach = HALF_LEAF + BEAD;
 	const good = heightAt(atRest(leaf), x) - reach;
 	if (state.closed) return { now: heightAt(leaf, x) - reach, good };
-	return { now: state.stuckOpen ? good - BENT_AWAY : good, good };
+	return { now: good - (state.stuckOpen ? BENT_AWAY : BACK), good };
 }
 
 /**
@@ -102,7 +112,8 @@ export function drawBreak(
 	const { plan } = leaf;
 	const { now, good } = beadHeights(leaf, state);
 	const clamped = good - UNDER;
-	const way = bent(stripWay(plan, 'contact', clamped), 5);
+	const key = `break way ${plan.nose} ${plan.breakLug}`;
+	const way = kept(key, () => bent(stripWay(plan, 'contact', clamped), 5));
 	const from = placeAt(plan.clamp, clamped, plan.side);
 	const to = placeAt(plan.bead, now - UNDER, plan.side);
 	sheet.stroke('blade', stripPath(from, to, way), of);

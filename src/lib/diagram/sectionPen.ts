@@ -4,7 +4,7 @@
  */
 import { pathRound, type Path } from 'd3-path';
 import type { NodeName } from '../engine';
-import type { Mark, Stroke, StrokeRole, Word, WordRole } from './figure';
+import type { Lettering, Mark, Stroke, StrokeRole, Word, WordRole } from './figure';
 import type { Lit } from './lit';
 
 export type Place = readonly [x: number, y: number];
@@ -80,11 +80,29 @@ export const box = (x: number, y: number, w: number, h: number, r: number): stri
 		r
 	);
 
+/** A path that is the same every time, made once: `key` says all that it depends on. */
+export function kept(key: string, make: () => string): string {
+	const found = paths.get(key);
+	if (found !== undefined) return found;
+	const made = make();
+	paths.set(key, made);
+	return made;
+}
+const paths = new Map<string, string>();
+
 /** Marks of one figure, as they are put on paper; asks `lit` about every node. */
 export class Sheet {
 	readonly marks: Mark[] = [];
 	readonly points = new Map<NodeName, { x: number; y: number }>();
-	constructor(readonly lit: Lit) {}
+	constructor(
+		readonly lit: Lit,
+		readonly lettering: Lettering = 'plain'
+	) {}
+
+	/** From the middle of a word's letters down to the line it stands on, units. */
+	get drop(): number {
+		return this.lettering === 'large' ? 7.8 : 5.5;
+	}
 
 	stroke(role: StrokeRole, d: string, of?: NodeName, lit = this.isLit(of)): void {
 		const mark: Stroke = { kind: 'stroke', role, d, ...(of && { of }), ...(lit && { lit }) };

@@ -5,47 +5,52 @@
  */
 import { SEATED, type Millimetres, type Plug } from '../engine';
 import { PIN_DEPTH, PIN_HALF, PIN_NAMES, PIN_UNIT, PLUG_SHELL, ROW, pinX } from './sectionPinFrame';
+import { bulletHalf, bulletStops, heldBy, type Bullet, type Profile } from './profile';
 import { box, closed, straight, type Place, type Sheet } from './sectionPen';
 
-/** The rounded end of a pin: a blunt face, then a quarter of an ellipse, mm and units. */
-const END = { flat: 4.6, long: 0.9 } as const;
+/** The rounded end of a pin. */
+const END: Bullet = { cap: 0.85, turn: 38, long: 1.1, full: PIN_HALF / PIN_UNIT };
+/** Half the thickness of the plug's shell, mm; its edge is round. */
+const SHEET_HALF = (PLUG_SHELL.inner[0] - PLUG_SHELL.outer[0]) / 2 / PIN_UNIT;
 
-/** Half the thickness of a pin, units, at `s` mm behind its end; null beyond it. */
-export function pinHalf(s: Millimetres): number | null {
-	if (s < 0) return null;
-	if (s >= END.long) return PIN_HALF;
-	const left = 1 - s / END.long;
-	return END.flat + (PIN_HALF - END.flat) * Math.sqrt(1 - left * left);
-}
+/** Half the thickness of a pin, mm, at `s` mm behind its end; null beyond it. */
+const pinHalf: Profile = (s) => (s < 0 ? null : bulletHalf(END, s));
+const shellHalf: Profile = (s) => {
+	if (s < 0 || s >= SHEET_HALF) return s < 0 ? null : SHEET_HALF;
+	return Math.sqrt(SHEET_HALF ** 2 - (SHEET_HALF - s) ** 2);
+};
 
-/** Height that a round nose of that radius is held at over a pin's axis, units; null before it. */
-export function heldByPin(s: Millimetres, nose: number): number | null {
-	if (s < 0) return null;
-	let height = 0;
-	for (let u = -nose; u <= nose; u += nose / 12) {
-		const half = pinHalf(s + u / PIN_UNIT);
-		if (half !== null) height = Math.max(height, half - nose + Math.sqrt(nose * nose - u * u));
-	}
-	return height;
-}
+/** Height that a round nose is held at over a pin's axis or the shell's middle, units; null before. */
+export const heldByPin = (s: Millimetres, nose: number): number | null =>
+	heldBy(pinHalf, PIN_UNIT, s, nose);
+export const heldByShell = (s: Millimetres, nose: number): number | null =>
+	heldBy(shellHalf, PIN_UNIT, s, nose);
 
-/** A pin of the plug, its round end at `tip` mm, up to `from` mm. */
-function pinOutline(tip: Millimetres, from: Millimetres, y: number): string {
-	const steps = Array.from({ length: 9 }, (_, i) => END.long * (i / 8) ** 2);
-	const edge = (way: 1 | -1): Place[] => steps.map((s) => [pinX(tip - s), y - way * pinHalf(s)!]);
-	return closed([
-		[pinX(from), y - PIN_HALF],
-		...edge(1).reverse(),
-		...edge(-1),
-		[pinX(from), y + PIN_HALF]
-	]);
+const PIN_STOPS = bulletStops(END);
+const SHELL_STOPS = Array.from(
+	{ length: 7 },
+	(_, i) => SHEET_HALF * (1 - Math.cos((i * Math.PI) / 12))
+);
+
+/** A bar about `y` from `back` mm to its round end at `tip` mm. */
+function barOutline(
+	profile: Profile,
+	stops: readonly Millimetres[],
+	tip: Millimetres,
+	back: Millimetres,
+	y: number
+): string {
+	const within = stops.filter((s) => tip - s > back);
+	const edge = (way: 1 | -1): Place[] =>
+		[...within, tip - back].map((s) => [pinX(tip - s), y - way * profile(s)! * PIN_UNIT]);
+	return closed([...edge(1).reverse(), ...edge(-1)]);
 }
 
 function drawPins(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void {
 	for (const name of PIN_NAMES) {
 		const of = `${id}.${name}`;
 		const y = ROW[name];
-		sheet.stroke('metal', pinOutline(travel, back, y), of);
+		sheet.stroke('metal', barOutline(pinHalf, PIN_STOPS, travel, back, y), of);
 		const [from, to] = [pinX(back) + 4, pinX(travel) - 8];
 		if (to > from) sheet.stroke('fine', straight([from, y + 4.6], [to, y + 4.6]), of);
 		sheet.point(of, [(pinX(back) + pinX(travel)) / 2, y]);
@@ -69,11 +74,12 @@ function drawTubes(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void 
 
 function drawShell(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void {
 	const of = `${id}.shell`;
-	const [left, right] = [pinX(back), pinX(travel)];
 	const { outer, inner } = PLUG_SHELL;
-	sheet.stroke('metal', box(left, outer[0], right - left, inner[0] - outer[0], 1), of);
-	sheet.stroke('metal', box(left, inner[1], right - left, outer[1] - inner[1], 1), of);
-	sheet.point(of, [(left + right) / 2, (outer[1] + inner[1]) / 2]);
+	for (const side of [0, 1] as const) {
+		const middle = (outer[side] + inner[side]) / 2;
+		sheet.stroke('metal', barOutline(shellHalf, SHELL_STOPS, travel, back, middle), of);
+	}
+	sheet.point(of, [(pinX(back) + pinX(travel)) / 2, (outer[1] + inner[1]) / 2]);
 }
 
 /** What the cable's hand holds, behind the part that goes in. */

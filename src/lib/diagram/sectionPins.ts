@@ -23,16 +23,21 @@ import {
 	pinPlace,
 	pinX
 } from './sectionPinFrame';
-import { drawThreePinPlug, heldByPin } from './sectionPinPlug';
-import { bent, box, closed, disc, rounded, straight, type Place, Sheet } from './sectionPen';
+import { drawThreePinPlug, heldByPin, heldByShell } from './sectionPinPlug';
+import { bent, box, closed, disc, kept, rounded, straight, type Place, Sheet } from './sectionPen';
 import { isStuckOpen, sectionEvents, socketState, type SocketState } from './sectionStates';
 
 const NOSE: NoseShape = { radius: 2.6, foot: 11, ahead: 7, rise: 13 };
 const CLAMPED = 23.5;
 const PRELOAD = 2;
-const AT_REST = 2;
+/** Where the end of a pin meets the nose in the instant in which it is as deep as the leaf. */
+const AT_REST = heldByPin(0, NOSE.radius)!;
+const SHELL_NOSE: NoseShape = { radius: 2, foot: 10, ahead: 6, rise: 8 };
+const SHELL_AT_REST = heldByShell(0, SHELL_NOSE.radius)!;
 const BEAD = 3;
 const BEAD_BACK = 2.9;
+/** How far `1N` stands back once its leaf is lifted, units: the gap is seen from the first. */
+const BACK = 3.2;
 /** Height of the ceiling over a leaf. */
 const CHAMBER = 33;
 /** Depth of the base that carries insert, shell and pins, mm. */
@@ -52,8 +57,10 @@ const nodeOf = ({ socket }: SocketState, contact: string): NodeName => `${socket
 /** Lug with its name and the letter of its net, at the rear. */
 function drawLug({ sheet, letters }: Drawing, node: NodeName, y: number): void {
 	const [x, end] = [pinX(PIN_DEPTH.rear), pinX(PIN_DEPTH.lug)];
-	sheet.stroke('metal', box(x, y - 5.5, end - x, 11, 4), node);
-	sheet.stroke('hole', disc(end - 6, y, 2.2), node, false);
+	const tab = kept(`pin lug ${y}`, () => box(x, y - 5.5, end - x, 11, 4));
+	sheet.stroke('metal', tab, node);
+	const eye = kept(`pin eye ${y}`, () => disc(end - 6, y, 2.2));
+	sheet.stroke('hole', eye, node, false);
 	sheet.word('mark', [end + 5, y + 5.5], node.slice(node.indexOf('.') + 1), 'start', node);
 	const letter = letters.get(node);
 	if (letter) sheet.word('letter', [PINS.width - 9, y + 5.5], letter, 'middle', node);
@@ -77,7 +84,11 @@ function drawShell(drawing: Drawing): void {
 			pinPlace(1.4, edge),
 			pinPlace(0, edge)
 		];
-		sheet.stroke('metal', rounded(outline, 1.5), of);
+		sheet.stroke(
+			'metal',
+			kept(`shell ${edge}`, () => rounded(outline, 1.5)),
+			of
+		);
 	}
 	drawLug(drawing, of, 31);
 }
@@ -86,17 +97,18 @@ function drawShell(drawing: Drawing): void {
 function drawShellLeaf({ sheet, state }: Drawing): void {
 	const plug = threePinPlug(state);
 	const axis = (PLUG_SHELL.outer[0] + PLUG_SHELL.inner[0]) / 2;
-	const half = (PLUG_SHELL.inner[0] - PLUG_SHELL.outer[0]) / 2;
 	const isHeld = plug !== null && state.mated.has('G');
+	const depth = MAKES['1'];
+	const held = isHeld ? heldByShell(plug.travel - depth, SHELL_NOSE.radius)! : SHELL_AT_REST;
 	const beam: Beam = {
 		axis,
 		side: 1,
 		clamp: pinX(22),
-		nose: pinX(MAKES['1']),
+		nose: pinX(depth),
 		clamped: axis - SHELL.inner[0] - HALF_LEAF,
-		load: isHeld ? -2 : -3,
-		low: isHeld ? half : half - 0.8,
-		shape: { radius: 2, foot: 10, ahead: 6, rise: 8 }
+		load: held - SHELL_AT_REST - 3,
+		low: held,
+		shape: SHELL_NOSE
 	};
 	const of = nodeOf(state, 'G');
 	const way = straight(
@@ -161,7 +173,7 @@ function drawPinBreak(drawing: Drawing, beam: Beam): void {
 	const x = pinX(MAKES['1'] + BEAD_BACK);
 	const reach = HALF_LEAF + BEAD;
 	const good = heightAt({ ...beam, load: -PRELOAD }, x) - reach;
-	const now = isShut ? heightAt(beam, x) - reach : isStuck ? good - 3.4 : good;
+	const now = isShut ? heightAt(beam, x) - reach : good - (isStuck ? 5 : BACK);
 	const y = beam.axis - good + BEAD;
 	const lug = ROW['1'] - 12;
 	const way = bent([pinPlace(PIN_DEPTH.rear, lug), [beam.clamp + 6, lug], [beam.clamp, y]], 3);
@@ -173,8 +185,11 @@ function drawPinBreak(drawing: Drawing, beam: Beam): void {
 
 function drawFemale(drawing: Drawing): void {
 	const { sheet, state } = drawing;
-	const shape = femaleInsert().map((places) => rounded(places, 2));
-	sheet.stroke('insulator', shape.join(''));
+	const insert = () =>
+		femaleInsert()
+			.map((places) => rounded(places, 2))
+			.join('');
+	sheet.stroke('insulator', kept('insert', insert));
 	const plug = threePinPlug(state);
 	if (plug) drawThreePinPlug(sheet, plug, true);
 	for (const name of PIN_NAMES) {
@@ -212,14 +227,15 @@ function drawMale(drawing: Drawing): void {
 }
 
 const RULER = 276;
+const FIVES = [0, 5, 10, 15, 20, 25, 30] as const;
 
 function drawRuler({ sheet, state }: Drawing): void {
-	const fives = [0, 5, 10, 15, 20, 25, 30];
-	const ticks = fives.map((mm) => straight([pinX(mm), RULER], [pinX(mm), RULER + 6]));
-	const line = straight([pinX(0), RULER], [pinX(SEATED), RULER]);
-	sheet.stroke('dimension', line + ticks.join(''));
+	const ticks = () =>
+		FIVES.map((mm) => straight([pinX(mm), RULER], [pinX(mm), RULER + 6])).join('') +
+		straight([pinX(0), RULER], [pinX(SEATED), RULER]);
+	sheet.stroke('dimension', kept('pin ruler', ticks));
 	// The last number would run into the travel in words.
-	for (const mm of fives.slice(0, -1)) sheet.word('dimension', [pinX(mm), RULER + 20], String(mm));
+	for (const mm of FIVES.slice(0, -1)) sheet.word('dimension', [pinX(mm), RULER + 20], String(mm));
 	const plug = threePinPlug(state);
 	if (!plug) return;
 	for (const event of sectionEvents('three-pin', state.socket.kind))

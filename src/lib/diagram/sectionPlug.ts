@@ -1,24 +1,21 @@
 /**
- * The plug's profile: a blunt nose that widens, a neck that is the groove in which the tip spring
+ * The plug's profile: a round nose that widens, a neck that is the groove in which the tip spring
  * comes to rest, then a plain cylinder of 6.35 mm. The stretches are the engine's; the curve between
  * is schematic. The outline and the lift of every spring come from this one function, so a spring
  * rides on what is drawn.
  */
 import { PLUGS, SEATED, type Millimetres, type Plug, type Segment } from '../engine';
 import { DEPTH, SECTION, UNIT, depthX } from './sectionFrame';
+import { WORD_SIZES } from './svg';
+import { bulletHalf, bulletStops, heldBy, type Bullet } from './profile';
 import { closed, disc, straight, type Place, type Sheet } from './sectionPen';
 
 /** Half of 6.35 mm. */
 const SHANK: Millimetres = 3.175;
-const NOSE = { flat: 0.75, round: 0.2, radius: 1.22, widest: 3.02, at: 2.8 } as const;
+/** The nose: round at its end, then a flank that swells to the widest place before the groove. */
+const NOSE: Bullet = { cap: 1.3, turn: 38, long: 2.75, full: 3.02 };
 /** Middle of the groove: where the tip spring stands when the plug is seated, 30.5 − 26. */
 const GROOVE = { middle: 4.5, half: 1.75, radius: 2.15 } as const;
-
-/** The nose's cone, swelling to its widest. */
-function cone(s: Millimetres): Millimetres {
-	const left = Math.max(0, 1 - s / NOSE.at);
-	return NOSE.radius + (NOSE.widest - NOSE.radius) * (1 - left ** 1.8);
-}
 
 /** Where lines stand that show a round body from its shaded side, as shares of its radius. */
 const ROUNDNESS = [-0.66, -0.84] as const;
@@ -28,42 +25,28 @@ const GRIP_LINES = [0.9, 0.78, 0.6, -0.42, -0.6, -0.72, -0.82, -0.9] as const;
 export function plugRadius(s: Millimetres): Millimetres | null {
 	if (s < 0) return null;
 	if (s >= GROOVE.middle + GROOVE.half) return SHANK;
-	if (s < NOSE.round) {
-		const left = 1 - s / NOSE.round;
-		return NOSE.flat + (cone(NOSE.round) - NOSE.flat) * Math.sqrt(1 - left * left);
-	}
-	if (s <= GROOVE.middle - GROOVE.half) return cone(s);
-	const shore = s < GROOVE.middle ? NOSE.widest : SHANK;
+	if (s <= NOSE.long) return bulletHalf(NOSE, s);
+	const shore = s < GROOVE.middle ? NOSE.full : SHANK;
 	const deep = (1 + Math.cos((Math.PI * (s - GROOVE.middle)) / GROOVE.half)) / 2;
 	return shore - (shore - GROOVE.radius) * deep;
 }
 
-/**
- * Height in units to which the profile holds up a round nose of that radius (units) whose middle
- * stands over `s` mm: the nose touches the outline and does not enter it. Null before the nose.
- */
-export function heldAt(s: Millimetres, nose: number): number | null {
-	if (s < 0) return null;
-	const steps = 16;
-	let height = 0;
-	for (let i = -steps; i <= steps; i++) {
-		const u = (i / steps) * nose;
-		const radius = plugRadius(s + u / UNIT);
-		if (radius === null) continue;
-		height = Math.max(height, radius * UNIT - (nose - Math.sqrt(nose * nose - u * u)));
-	}
-	return height;
-}
+/** Height in units to which the plug holds up a spring's nose of that radius; null before it. */
+export const heldAt = (s: Millimetres, nose: number): number | null =>
+	heldBy(plugRadius, UNIT, s, nose);
+
+/** Places at which the curved part of the profile is drawn, mm behind the nose. */
+const CURVED: readonly Millimetres[] = [
+	...bulletStops(NOSE),
+	...Array.from({ length: 24 }, (_, i) => NOSE.long + ((i + 1) * 2 * GROOVE.half) / 24)
+];
 
 /** Stops along a stretch, mm behind the nose: close together where the profile bends. */
-function stopsOf(from: Millimetres, to: Millimetres): Millimetres[] {
-	const curved = GROOVE.middle + GROOVE.half;
-	const stops = [from];
-	for (let s = from; s < Math.min(to, curved); s += s < NOSE.round ? 0.025 : 0.125)
-		if (s > from) stops.push(s);
-	if (from < curved && curved < to) stops.push(curved);
-	return [...stops, to];
-}
+const stopsOf = (from: Millimetres, to: Millimetres): Millimetres[] => [
+	from,
+	...CURVED.filter((s) => s > from && s < to),
+	to
+];
 
 /** A line along a stretch at that share of its radius; −1 is its lower edge. */
 const along = (from: Millimetres, to: Millimetres, travel: Millimetres, share: number): Place[] =>
@@ -136,9 +119,10 @@ function nameStretch(sheet: Sheet, segment: Segment, plug: Plug): void {
 	const of = `${plug.id}.${segment.conductor}`;
 	const { x, wide } = visible(segment, plug.travel);
 	if (wide <= 0) return;
-	const at: Place = [x + (segment.conductor === 'tip' ? -8 : 0), SECTION.axis + 5];
+	const size = WORD_SIZES[sheet.lettering].caption;
+	const at: Place = [x + (segment.conductor === 'tip' ? -8 : 0), SECTION.axis + sheet.drop - 0.5];
 	sheet.point(of, [x, SECTION.axis]);
-	if (wide > segment.conductor.length * 8.4 + 8)
+	if (wide > segment.conductor.length * 0.5 * size + 2)
 		sheet.word('caption', at, segment.conductor, 'middle', of);
 }
 

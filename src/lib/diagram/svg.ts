@@ -3,7 +3,7 @@
  * accent. Numbers are rounded to two decimals, so that the same figure is the same text everywhere.
  * Fonts are named and never fetched; words stand where they are put whatever the font.
  */
-import type { Figure, Mark, Stroke, Word, WordRole } from './figure';
+import type { Figure, Lettering, Mark, Stroke, Word, WordRole } from './figure';
 
 export type PaletteName = 'light' | 'dark' | 'ink';
 interface Palette {
@@ -55,13 +55,10 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 	}
 };
 
-/** Size of each kind of word, in units of the figure. */
-export const WORD_SIZE: Readonly<Record<WordRole, number>> = {
-	mark: 16,
-	letter: 16,
-	caption: 15,
-	name: 17,
-	dimension: 15
+/** Size of each kind of word, in units of the figure, plain and large. */
+export const WORD_SIZES: Readonly<Record<Lettering, Readonly<Record<WordRole, number>>>> = {
+	plain: { mark: 16, letter: 16, caption: 15, name: 17, dimension: 15 },
+	large: { mark: 23, letter: 23, caption: 22, name: 24, dimension: 22 }
 };
 const SANS = "'Commissioner Variable',Commissioner,'Segoe UI','DejaVu Sans',sans-serif";
 const SERIF = "'Literata Variable',Literata,Georgia,'DejaVu Serif',serif";
@@ -117,8 +114,8 @@ function strokeRules(p: Palette, used: ReadonlySet<string>): string[] {
 	});
 }
 
-function wordRules(p: Palette): string[] {
-	const size = (role: WordRole): string => `font-size:${WORD_SIZE[role]}px`;
+function wordRules(p: Palette, lettering: Lettering): string[] {
+	const size = (role: WordRole): string => `font-size:${WORD_SIZES[lettering][role]}px`;
 	return [
 		rule('text', `font-family:${SANS};fill:${p.ink}`),
 		rule('.w-mark', `${size('mark')};font-weight:600`),
@@ -134,14 +131,14 @@ function wordRules(p: Palette): string[] {
 const BY_WEIGHT =
 	rule('.spring', `stroke-width:${LINE}`) + rule('.lit.spring', `stroke-width:${BOLD}`);
 
-const styleOf = (p: Palette, used: ReadonlySet<string>): string =>
+const styleOf = (p: Palette, used: ReadonlySet<string>, lettering: Lettering): string =>
 	[
 		rule('path', 'stroke-linecap:round;stroke-linejoin:round'),
 		rule('.paper', `fill:${p.sheet}`),
 		rule('.hatching', `stroke:${p.hatch};stroke-width:${FINE}`),
 		...strokeRules(p, used),
 		...(p.copper === p.ink ? [BY_WEIGHT] : []),
-		...wordRules(p)
+		...wordRules(p, lettering)
 	].join('');
 
 /** A wire's colour is a line pattern too; words on a panel stand clear of the lines they cross. */
@@ -200,7 +197,7 @@ export function svgOf(figure: Figure, { palette }: { palette: PaletteName }): st
 	const { width, height } = figure;
 	const used = new Set(figure.marks.map((m) => m.role));
 	const hasWires = figure.marks.some((m) => m.kind === 'stroke' && m.ink);
-	const style = styleOf(PALETTES[palette], used);
+	const style = styleOf(PALETTES[palette], used, figure.lettering ?? 'plain');
 	const wires = hasWires ? wireRules(PALETTES[palette]).join('') : '';
 	const size = `width="${number(width)}" height="${number(height)}"`;
 	const head = `viewBox="0 0 ${number(width)} ${number(height)}" ${size} role="img"`;

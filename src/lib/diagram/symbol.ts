@@ -1,6 +1,6 @@
 /**
  * The socket in the trade's schematic signs, in the state it is in now. From memory of IEC 60617 and
- * of common drawings: a jack's springs as lines that end in a V, its sleeve as a bar, a break contact
+ * of common drawings: a jack's springs as lines that end in a V, a metal bush as a bar, a break contact
  * as an arrowhead on its spring, a changeover with a broken line for what works it, a connector as
  * circles with numbers, the chassis as a bar with three strokes. No conformity is claimed.
  */

@@ -1,4 +1,4 @@
-/** The jack's part of the symbol: springs, bar, arrowheads, changeover, and what the plug puts under them. */
+/** The jack's part of the symbol: springs, a metal bush, arrowheads, changeover, and what the plug puts under them. */
 import { splitNode, type NodeName } from '../engine';
 import { isClosed } from './lit';
 import { box, closed, straight, type Place } from './sectionPen';
@@ -9,6 +9,8 @@ import { COLUMN, TERMINAL, drawTerminal, nodeIn, type SymbolDrawing } from './sy
 const MEETS = { S: 42, R: 128, T: 204 } as const;
 /** x of the arrowhead under each spring. */
 const ARROW = { S: 84, R: 156, T: 229 } as const;
+/** x of a metal bush, before all springs. */
+const BUSH = 16;
 const HALF_PAD = 10;
 /** How close to the axis a spring comes at rest; on a plug it stands at `HALF_PAD`. */
 const REST = 3;
@@ -45,7 +47,7 @@ function hingedOf(drawing: SymbolDrawing, spring: SpringState): Hinged {
 	return { row, side: spring.name === 'T' ? 1 : -1, end: meets + 13, lift, meets };
 }
 
-/** The V of tip or ring: from the line's end to the plug and up again. */
+/** The V of a spring: from the line's end to the plug and up again. */
 function drawV(drawing: SymbolDrawing, spring: SpringState, hinged: Hinged): void {
 	const { side, meets, end } = hinged;
 	const { axis } = drawing.rows;
@@ -63,23 +65,14 @@ function drawV(drawing: SymbolDrawing, spring: SpringState, hinged: Hinged): voi
 	drawing.sheet.stroke('spring', straight(...way), nodeIn(drawing, spring.name));
 }
 
-/** The sleeve: a bar at the plug's side, at the end of a line of its own. */
-function drawBar(drawing: SymbolDrawing, spring: SpringState, hinged: Hinged): void {
-	const { meets, row } = hinged;
-	const { axis } = drawing.rows;
+/** A metal bush: a bar before the springs, joined to the sleeve's line, and so is `S`. */
+function drawBush(drawing: SymbolDrawing): void {
+	const { sheet, rows } = drawing;
 	const node = nodeIn(drawing, 'S');
-	const near = spring.bent ? HALF_PAD + 9 : spring.lifted ? HALF_PAD : REST;
-	const top = axis + near + 0.8;
-	const foot = lineAt(hinged, meets);
-	const bar = box(meets - 5, top, 10, 40, 1);
-	drawing.sheet.stroke('metal', bar, node);
-	const way: Place[] = [
-		[LEAD, row],
-		[COLUMN.hinge, row],
-		[meets, foot],
-		[meets, top + 40]
-	];
-	drawing.sheet.stroke('spring', straight(...way), node);
+	const row = rows.of['S']!;
+	const top = rows.axis + HALF_PAD + 6;
+	sheet.stroke('metal', box(BUSH - 5, top, 10, row - top - 14, 1), node);
+	sheet.stroke('spring', straight([BUSH, row - 14], [BUSH, row], [MEETS.S + 13, row]), node);
 }
 
 /** A break contact: a line on the axis' side that ends in an arrowhead on the spring. */
@@ -171,11 +164,11 @@ export function drawJackSymbol(drawing: SymbolDrawing): void {
 	const { sheet, rows, state } = drawing;
 	sheet.stroke('centre', straight([8, rows.axis], [COLUMN.hinge - 10, rows.axis]));
 	drawPlug(drawing);
+	if (state.socket.bush === 'metal') drawBush(drawing);
 	for (const spring of state.springs) {
 		const hinged = hingedOf(drawing, spring);
 		if (spring.breakContact) drawBreak(drawing, spring, hinged);
-		if (spring.name === 'S') drawBar(drawing, spring, hinged);
-		else drawV(drawing, spring, hinged);
+		drawV(drawing, spring, hinged);
 		drawTerminal(drawing, spring.name);
 		if (spring.name === 'T' && state.changeover) drawChangeover(drawing, hinged);
 	}
