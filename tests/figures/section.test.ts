@@ -32,8 +32,12 @@ const inTheWay = (lines: readonly Line[]): Line[] =>
 const insideOf = (spring: readonly Line[], plug: readonly Line[]): Point[] =>
 	spring.flat().filter((p) => plug.some((outline) => isInside(p, outline)));
 
-/** Ink that touches may miss or overlap by so much, units: a fortieth of a millimetre. */
-const TOUCHING = 0.25;
+/** Springs and plug as text: another kind of jack may draw the very same. */
+const strokesText = ({ marks }: Figure): string =>
+	marks
+		.flatMap((m) => (m.kind === 'stroke' && /spring|metal|collar/.test(m.role) ? [m.d] : []))
+		.join();
+const measured = new Set<string>();
 
 describe('the section tells the engine’s truth', () => {
 	it('a spring touches what the engine says it touches, and nothing where it touches nothing', () => {
@@ -64,6 +68,9 @@ describe('the section tells the engine’s truth', () => {
 				for (let tenth = 0; tenth <= 305; tenth++) {
 					const bench = benchIn({ kind, plug, travel: tenth / 10 });
 					const figure = sectionOf(bench, SOCKET);
+					const drawn = strokesText(figure);
+					if (measured.has(drawn)) continue;
+					measured.add(drawn);
 					const whole = inTheWay(wholePlug(figure, bench.plugs[0]!.id));
 					for (const name of SOCKETS[kind].springs) {
 						const line = inTheWay(spring(figure, name));
@@ -71,7 +78,7 @@ describe('the section tells the engine’s truth', () => {
 						const { lifted } = seenBySpring(plug, tenth / 10, name);
 						const what = `${name} and the ${plug} plug at ${tenth / 10} mm`;
 						expect(insideOf(line, whole), what).toEqual([]);
-						if (lifted) expect(Math.abs(gap), what).toBeLessThan(TOUCHING);
+						if (lifted) expect(Math.abs(gap), what).toBeLessThan(SLACK);
 						else expect(gap, what).toBeGreaterThan(0.2);
 					}
 				}

@@ -122,7 +122,8 @@ function nameStretch(sheet: Sheet, segment: Segment, plug: Plug): void {
 	const size = WORD_SIZES[sheet.lettering].caption;
 	const at: Place = [x + (segment.conductor === 'tip' ? -8 : 0), SECTION.axis + sheet.drop - 0.5];
 	sheet.point(of, [x, SECTION.axis]);
-	if (wide > segment.conductor.length * 0.5 * size + 2)
+	const isCut = plug.travel - segment.to < DEPTH.left;
+	if (wide > segment.conductor.length * 0.48 * size + (isCut ? 14 : 3))
 		sheet.word('caption', at, segment.conductor, 'middle', of);
 }
 
