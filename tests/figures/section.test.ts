@@ -24,9 +24,15 @@ import {
 	wholePlug
 } from './samples';
 
-/** What a spring and a plug could meet with: the lines about the bore, for speed. */
+/** What a spring and a plug could meet with: the parts of lines about the bore, for speed. */
 const inTheWay = (lines: readonly Line[]): Line[] =>
-	lines.map((line) => line.filter(([, y]) => Math.abs(y - SECTION.axis) < 52));
+	lines.flatMap((line) => {
+		const parts: Point[][] = [[]];
+		for (const point of line)
+			if (Math.abs(point[1] - SECTION.axis) < 52) parts.at(-1)!.push(point);
+			else if (parts.at(-1)!.length > 0) parts.push([]);
+		return parts.filter((part) => part.length > 0);
+	});
 
 /** The points of a spring that lie in the plug: none, whatever the distance of the outlines. */
 const insideOf = (spring: readonly Line[], plug: readonly Line[]): Point[] =>
