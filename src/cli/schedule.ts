@@ -1,7 +1,13 @@
 /** The command `schedule`: the wiring schedule of a bench as data, and in short lines for people. */
 import type { Bench } from '../lib/engine';
 import { labelName, scheduleOf, type Schedule } from '../lib/schedule';
-import { colourName, cutLength, functionWords, warningWords } from '../lib/words/schedule';
+import {
+	buyLength,
+	colourName,
+	cutLength,
+	functionWords,
+	warningWords
+} from '../lib/words/schedule';
 import type { Reply } from './commands';
 
 const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
@@ -16,11 +22,11 @@ function cutLines({ cuts }: Schedule): string[] {
 	const pieces = (list: readonly { mm: number }[]) => list.map((p) => cutLength(p.mm)).join(', ');
 	return [
 		...cuts.wires.map(
-			(w) => `${w.awg} AWG ${w.colour}: ${pieces(w.pieces)}; buy ${cutLength(w.buy)}`
+			(w) => `${w.awg} AWG ${w.colour}: ${pieces(w.pieces)}; buy ${buyLength(w.buy)}`
 		),
 		...cuts.cables.map(
 			(c) =>
-				`cable of ${counted(c.cores, 'core')}, ${c.awg} AWG: ${pieces(c.pieces)}; buy ${cutLength(c.buy)}`
+				`cable of ${counted(c.cores, 'core')}, ${c.awg} AWG: ${pieces(c.pieces)}; buy ${buyLength(c.buy)}`
 		)
 	];
 }

@@ -30,5 +30,6 @@ export const PAGES: readonly string[] = [
 	'/sockets/hybrid-9/',
 	'/glossary/',
 	'/progress/',
+	'/schedule/',
 	'/gallery/'
 ];

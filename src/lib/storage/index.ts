@@ -3,3 +3,4 @@ export * from './autosave';
 export * from './file';
 export * from './link';
 export * from './work';
+export * from './text';

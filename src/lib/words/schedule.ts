@@ -63,6 +63,10 @@ export function cutLength(mm: Millimetres): string {
 	return mm < 0.1 ? 'under 0.1 mm' : `${tenths(mm)} mm`;
 }
 
+/** What to buy, rounded up: whole millimetres, and whole centimetres from a metre on. */
+export const buyLength = (mm: Millimetres): string =>
+	mm < 1000 ? `${Math.ceil(mm)} mm` : `${(Math.ceil(mm / 10) / 100).toFixed(2)} m`;
+
 /** A stage of the order of soldering, and why it stands where it stands. */
 export interface StageWords {
 	readonly title: string;
@@ -104,7 +108,7 @@ export function stepWords({ ends }: Step): string {
 	const into =
 		names.length === 1
 			? `${names[0]}, then heat once.`
-			: `${names.join(', then ')}; bend all ${numberWords(names.length)} into place, then heat once.`;
+			: `${names.join(', then ')}; bend ${names.length === 2 ? 'both' : `all ${numberWords(names.length)}`} into place, then heat once.`;
 	const done = ends.filter((e) => e.done).map((e) => labelName(e.name));
 	return done.length === 0 ? into : `${into} Now done: ${andOf(done)}.`;
 }

@@ -1,0 +1,110 @@
+/** The wiring schedule of the learner's own bench: from the bench to paper, and a panel as CSV in and out. */
+import { readFileSync } from 'node:fs';
+import { parsePanelCsv } from '../../src/lib/schedule';
+import { expect, open, ready, test } from './support';
+import { handsOn } from './hands';
+
+const panel = (text: string, name = 'Rack strip.csv') => ({
+	name,
+	mimeType: 'text/csv',
+	buffer: Buffer.from(text)
+});
+const GOOD =
+	'\uFEFFsocket,kind,from,to,gauge,length\r\nA,patch-jack,T,B.TN,26,90\r\nA,,R,B.RN,26,90\r\nB,patch-jack,,,,\r\n';
+const BAD =
+	'socket,kind,from,to,gauge,length\nA,hybrid-9,T,4,26,40\nB,hybrid-7,,,,\nA,,R,3,99,40\n';
+
+test('what is soldered on the bench stands on the schedule, from the link on the bench', async ({
+	page
+}) => {
+	await open(page);
+	await page.getByRole('link', { name: 'Wiring schedule' }).click();
+	await expect(page.getByRole('heading', { level: 1 })).toHaveText('Wiring schedule');
+	const table = page.getByRole('region', { name: 'Conductors' });
+	const row = table.getByRole('row', { name: /^w1 / });
+	await expect(row).toContainText('A.TN');
+	await expect(row).toContainText('RD red');
+	await expect(row).toContainText('0.1288');
+	const order = page.getByRole('region', { name: 'Order of soldering' });
+	// The cable's core and the jumper share the cup of pin 2; it is heated once.
+	await expect(order.getByRole('listitem').filter({ hasText: /A\.2 / })).toHaveText(
+		/w1, then c1\/2; bend both into place, then heat once\. Now done: w1\./
+	);
+	await expect(order.getByRole('listitem')).toHaveCount(7);
+	await expect(page.getByRole('region', { name: 'Labels' }).getByRole('listitem')).toHaveCount(8);
+	for (const caution of ['Chassis and signal ground.', 'Mains.'])
+		await expect(page.getByRole('complementary', { name: 'Mind this' })).toContainText(caution);
+});
+
+test('the cut list follows the allowances that are typed in', async ({ page }) => {
+	await open(page, '/schedule/');
+	const cuts = page.getByRole('region', { name: 'Cut list' });
+	const wire = cuts.getByRole('row', { name: /^Wire, 26 AWG/ });
+	await expect(wire).toContainText('55 mm');
+	await cuts.getByLabel('Margin on the sum, per cent').fill('50');
+	await cuts.getByLabel('Margin on the sum, per cent').press('Enter');
+	await expect(wire).toContainText('75 mm');
+	await cuts.getByLabel('Margin on the sum, per cent').fill('900');
+	await cuts.getByLabel('Margin on the sum, per cent').press('Enter');
+	await expect(cuts.getByLabel('Margin on the sum, per cent')).toHaveValue('50');
+});
+
+test('a panel comes in as CSV, goes out as the same, and the bench before it comes back', async ({
+	page
+}) => {
+	await open(page);
+	const before = await handsOn(page).kept();
+	await open(page, '/schedule/');
+	await page.getByTestId('panel-file').setInputFiles(panel(GOOD));
+	await expect(page.getByRole('status')).toContainText(
+		'Opened Rack strip.csv: 2 sockets, 2 wires.'
+	);
+	await expect(page.getByText('Rack strip', { exact: true })).toBeVisible();
+	const [download] = await Promise.all([
+		page.waitForEvent('download'),
+		page.getByRole('button', { name: 'Save panel (CSV)' }).click()
+	]);
+	expect(download.suggestedFilename()).toBe('rack-strip.panel.csv');
+	const saved = parsePanelCsv(readFileSync(await download.path(), 'utf8'), 'Rack strip');
+	expect(saved).toEqual({ ok: true, bench: await handsOn(page).kept() });
+
+	await page.reload();
+	await ready(page);
+	await expect(page.getByText('Rack strip', { exact: true })).toBeVisible();
+	await page.getByTestId('panel-file').setInputFiles(panel(GOOD, 'Other.csv'));
+	await page.getByRole('button', { name: 'Bring the bench from before back' }).click();
+	expect((await handsOn(page).kept()).title).toBe('Rack strip');
+	expect(before.title).not.toBe('Rack strip');
+});
+
+test('a panel with mistakes in it names every row, and the bench is untouched', async ({
+	page
+}) => {
+	await open(page);
+	const before = await handsOn(page).kept();
+	await open(page, '/schedule/');
+	await page.getByTestId('panel-file').setInputFiles(panel(BAD));
+	const alert = page.getByRole('alert');
+	await expect(alert).toContainText('was not opened; your bench is untouched');
+	await expect(alert.getByRole('listitem')).toHaveText([
+		/^Line 2, to: a hybrid-9 has no contact "4"/,
+		/^Line 3, kind: there is no kind "hybrid-7"/,
+		/^Line 4, gauge: "99" is out of range/
+	]);
+	expect(await handsOn(page).kept()).toEqual(before);
+	await page.getByTestId('panel-file').setInputFiles(panel(GOOD.replaceAll(',', ';')));
+	await expect(alert).toContainText('the columns are parted by semicolons');
+});
+
+test('it fits a phone, and prints without what is only for the screen', async ({ page }) => {
+	await page.setViewportSize({ width: 390, height: 844 });
+	await open(page, '/schedule/');
+	expect(
+		await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+	).toBeLessThanOrEqual(0);
+	await page.emulateMedia({ media: 'print' });
+	await expect(page.getByRole('button', { name: 'Print' })).toBeHidden();
+	await expect(page.getByRole('navigation', { name: 'Main' })).toBeHidden();
+	await expect(page.getByText('Wired by')).toBeVisible();
+	await expect(page.getByRole('heading', { name: 'Order of soldering' })).toBeVisible();
+});
