@@ -49,6 +49,19 @@ const EXERCISE = JSON.stringify({
 	]
 });
 
+/** Two lugs of a tip jack with its break contact; a reading that no single fault of it explains. */
+const JACK = bench({ sockets: [{ id: 'J', kind: 'jack-ts-break' }] });
+const READINGS = JSON.stringify({
+	readings: [{ when: { J: 'none' }, pair: ['J.T', 'J.TN'], answer: 'apart' }]
+});
+const AT_ODDS = JSON.stringify({
+	readings: [
+		{ when: { J: 'ts' }, pair: ['J.T', 'J.TN'], answer: 'apart' },
+		{ pair: ['J.S', 'J.T'], answer: 'joined' },
+		{ when: { J: 'none' }, pair: ['J.T', 'J.TN'], answer: 'apart' }
+	]
+});
+
 type Content = string | Uint8Array | { code: string };
 const FILES: Readonly<Record<string, Content>> = {
 	'a.json': JUMPERED,
@@ -56,6 +69,10 @@ const FILES: Readonly<Record<string, Content>> = {
 	'phantom.json': PHANTOM,
 	'mic.json': MIC,
 	'exercise.json': EXERCISE,
+	'jack.json': JACK,
+	'none.json': '{"readings":[]}',
+	'readings.json': READINGS,
+	'odds.json': AT_ODDS,
 	'-': JUMPERED,
 	'missing.json': { code: 'ENOENT' },
 	folder: { code: 'EISDIR' },
@@ -238,6 +255,72 @@ describe('answers', () => {
 			`${JSON.stringify({ checks: 3, passed: 2, unsafe: [failed], failed: [failed], score: 0 })}\n`
 		);
 	});
+	it('faults counts the list, sorts it into classes, and names what no probe can catch', async () => {
+		const { out, status } = await answerTo(['faults', 'jack.json']);
+		const between = (a: string, b: string) => ({ kind: 'bridge', between: [`J.${a}`, `J.${b}`] });
+		const contact = (kind: string, c: string) => ({ kind, contact: `J.${c}` });
+		expect(JSON.parse(out)).toEqual({
+			faults: 7,
+			classes: [
+				// At rest T and TN are one net, so a splash from S to either is the same; a plug parts them.
+				[between('S', 'T')],
+				[between('S', 'TN')],
+				[between('T', 'TN'), contact('break-stuck-closed', 'TN'), contact('spring-bent', 'T')],
+				[contact('break-stuck-open', 'TN')],
+				[contact('spring-bent', 'S')]
+			],
+			silent: [contact('spring-bent', 'S')]
+		});
+		expect(status).toBe(0);
+	});
+	it('card lists probes state by state with what a sound bench says', async () => {
+		const { out } = await answerTo(['card', 'jack.json']);
+		expect(JSON.parse(out)).toEqual({
+			probes: [
+				{ when: {}, pair: ['J.S', 'J.T'], expect: 'apart' },
+				{ when: {}, pair: ['J.T', 'J.TN'], expect: 'joined' },
+				{ when: { J: 'ts' }, pair: ['J.T', 'J.TN'], expect: 'apart' }
+			],
+			silent: [{ kind: 'spring-bent', contact: 'J.S' }]
+		});
+	});
+	it('diagnose names what agrees with the readings', async () => {
+		const { out } = await answerTo(words('diagnose jack.json --readings readings.json'));
+		expect(JSON.parse(out)).toEqual({
+			candidates: [{ faults: [{ kind: 'break-stuck-open', contact: 'J.TN' }], weight: 1 }],
+			total: 1,
+			next: null
+		});
+	});
+	it('diagnose with more faults at once gives the size of each class', async () => {
+		const line = 'diagnose jack.json --readings readings.json --most';
+		for (const most of [2, 3]) {
+			const { candidates, total, next } = JSON.parse(
+				(await answerTo(words(`${line} ${most}`))).out
+			);
+			expect(candidates).toHaveLength(total);
+			const members = candidates.reduce((n: number, c: { members: number }) => n + c.members, 0);
+			// Stuck open besides up to one or two of the other six, but for a splash across the break,
+			// and but for the splashes S–T with S–TN, which are a way round it.
+			expect(members).toBe(most === 2 ? 1 + 5 : 1 + 5 + 10 - 1);
+			const weights = candidates.map((c: { weight: number }) => c.weight);
+			expect(weights.reduce((a: number, b: number) => a + b, 0)).toBeCloseTo(1, 12);
+			expect(Object.keys(next)).toEqual(['when', 'pair', 'gain']);
+		}
+	});
+	it('diagnose names the fewest readings that nothing satisfies', async () => {
+		const { out, status } = await answerTo(words('diagnose jack.json --readings odds.json'));
+		expect(JSON.parse(out)).toEqual({
+			candidates: [],
+			total: 0,
+			next: null,
+			conflict: [
+				{ when: {}, pair: ['J.S', 'J.T'], answer: 'joined' },
+				{ when: { J: 'none' }, pair: ['J.T', 'J.TN'], answer: 'apart' }
+			]
+		});
+		expect(status).toBe(0);
+	});
 	it('one line a file, in order, the same file twice if it is named twice', async () => {
 		const { out } = await answerTo(['hears', 'mic.json', 'a.json', '-', 'mic.json']);
 		const lines = out.split('\n');
@@ -258,6 +341,21 @@ describe('lines for people', () => {
 		['meter phantom.json --mode ohms --red DESK.hot --black DESK.shield', /\n {2}warning: live/],
 		['matrix ts.json --socket A', /\n {2}ts: A\.R–A\.S\n {2}trs: nothing joined\n/],
 		['hears mic.json', /\n {2}DESK hears MIC at -0\.6 dB, polarity \+\n {2}DEAF hears nothing\n$/],
+		['faults jack.json', /^jack\.json: 7 faults in 5 classes\n {2}bridge J\.S–J\.T\n/],
+		['faults jack.json', /\n {2}no probe can catch: spring-bent J\.S\n$/],
+		['card jack.json', /3 probes\n {2}with the bench as it is: J\.S–J\.T should be apart\n/],
+		[
+			'diagnose jack.json --readings readings.json',
+			/1 candidate\n {2}100 %: break-stuck-open J\.TN\n/
+		],
+		[
+			'diagnose jack.json --readings none.json',
+			/\n {2}next, with .*: J\.\S+–J\.\S+ tells 0\.\d\d bit\n$/
+		],
+		[
+			'diagnose jack.json --readings odds.json',
+			/\n {2}measure again, with J none: J\.T–J\.TN was apart\n$/
+		],
 		[
 			'schedule a.json',
 			/^a\.json: 1 conductor, 2 cups\n {2}Conductors\n {4}w1: A\.TN to A\.2, 26 AWG \(0\.1288 mm²\), 40 mm, RD red, hot\n/
@@ -319,7 +417,8 @@ describe('a bad file is one line on standard error, and the others are answered'
 		const given: Record<string, string> = {
 			mode: 'ohms',
 			socket: 'A',
-			exercise: 'exercise.json'
+			exercise: 'exercise.json',
+			readings: 'none.json'
 		};
 		for (const [name, { needs }] of COMMANDS) {
 			const options = needs.map((o) => `--${o}=${given[o] ?? 'A.1'}`);
@@ -342,6 +441,23 @@ describe('a bad file is one line on standard error, and the others are answered'
 			expect([out, status]).toEqual(['', 1]);
 			expect(err).toMatch(new RegExp(`^${file}: \\$.*\n$`));
 			expect(err).not.toContain('a bench file');
+		}
+	});
+	it('readings of what the bench does not have name both', async () => {
+		const { out, err, status } = await answerTo(
+			words('diagnose a.json jack.json --readings readings.json')
+		);
+		expect(status).toBe(1);
+		expect(err).toMatch(/^readings\.json: \$\.readings\[0\]\.when\.J: [^\n]* \(bench a\.json\)\n$/);
+		expect(out).toMatch(/^\{"candidates":/);
+	});
+	it('a bad readings file is one line, whatever the number of benches', async () => {
+		for (const file of ['missing.json', 'text.json', 'a.json']) {
+			const { out, err, status } = await answerTo(
+				words(`diagnose jack.json a.json --readings ${file}`)
+			);
+			expect([out, status]).toEqual(['', 1]);
+			expect(err).toMatch(new RegExp(`^${file}: \\$.*\n$`));
 		}
 	});
 	it('an exercise that asks for what the bench does not have names both', async () => {
@@ -386,6 +502,12 @@ describe('wrong usage is one or two lines on standard error, and nothing is read
 		['schedule', /needs at least one FILE/],
 		['schedule a.json --from A.T', /schedule does not take --from/],
 		['score a.json', /score needs --exercise FILE/],
+		['diagnose a.json', /diagnose needs --readings FILE/],
+		['diagnose a.json --readings r.json --most 4', /--most 4: say 1, 2 or 3/],
+		['diagnose a.json --readings r.json --most 0', /--most 0: say 1, 2 or 3/],
+		['diagnose a.json --readings r.json --most two', /say 1, 2 or 3/],
+		['diagnose - --readings -', /standard input \(-\) can be read only once/],
+		['faults a.json --most 2', /faults does not take --most/],
 		['nets - -', /standard input \(-\) can be read only once/],
 		['score - --exercise -', /standard input \(-\) can be read only once/]
 	];

@@ -1,5 +1,6 @@
 /** Help texts, made from the tables of commands and options so that they cannot fall behind them. */
-import { COMMANDS, type Command } from './commands';
+import type { Command } from './command';
+import { COMMANDS } from './commands';
 import { OPTIONS, type OptionName } from './options';
 
 export const PROGRAM = 'npm run -s solderside --';

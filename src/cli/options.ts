@@ -10,6 +10,7 @@ import {
 	type Parsed,
 	type Requirement
 } from '../lib/engine';
+import { checkReadings, type Reading } from '../lib/diagnosis';
 
 /** What a side file held, with its name for messages about it. */
 export interface Held<T> {
@@ -27,6 +28,8 @@ export interface ValueOf {
 	zeroed: true;
 	socket: string;
 	exercise: Held<readonly Requirement[]>;
+	readings: Held<readonly Reading[]>;
+	most: '1' | '2' | '3';
 	pretty: true;
 	help: true;
 }
@@ -57,6 +60,16 @@ export const OPTIONS: Readonly<Record<OptionName, OptionPart>> = {
 		value: 'FILE',
 		says: 'a JSON file with require, the list of what must be true',
 		holds: { what: 'an exercise file', check: checkRequirements }
+	},
+	readings: {
+		value: 'FILE',
+		says: 'a JSON file with readings, the list of what the meter said',
+		holds: { what: 'a readings file', check: checkReadings }
+	},
+	most: {
+		value: 'N',
+		says: 'faults that the bench may have at once, 1 unless said',
+		words: ['1', '2', '3']
 	},
 	pretty: { value: null, says: 'short lines for people in place of JSON' },
 	help: { value: null, says: 'this text' }

@@ -4,7 +4,8 @@
  * answered all the same. 2: wrong usage.
  */
 import { MOST_BYTES, checkBench, parseJson, type Parsed, type Problem } from '../lib/engine';
-import { COMMANDS, type Command, type Reply } from './commands';
+import type { Command, Reply } from './command';
+import { COMMANDS } from './commands';
 import { PROGRAM, commandHelp, programHelp } from './help';
 import type { Io } from './io';
 import { OPTIONS, type OptionName } from './options';

@@ -5,7 +5,8 @@
  * `-` is standard input.
  */
 import { oneOf } from '../lib/engine';
-import { COMMANDS, type Command } from './commands';
+import type { Command } from './command';
+import { COMMANDS } from './commands';
 import { COMMON, OPTIONS, isOption, type OptionName } from './options';
 
 export type Call =

@@ -172,7 +172,8 @@ export function scoreOf(bench: Bench, require: readonly Requirement[]): Scored {
 const noSuch = (what: string, id: string, there: readonly string[]): string =>
 	`the bench has no ${what} "${id}"${there.length ? `; say ${oneOf(there.slice(0, 20))}` : ''}`;
 
-function strangeWhen(bench: Bench, when: When, path: string): Parsed<never> | null {
+/** What a plug state names and the bench does not have, or that cannot be; null if it can. */
+export function strangeWhen(bench: Bench, when: When, path: string): Parsed<never> | null {
 	const used = new Set<string>();
 	const socketIds = bench.sockets.map((s) => s.id);
 	for (const [socketId, state] of Object.entries(when)) {

@@ -1,0 +1,106 @@
+/**
+ * The two layers of a bench laid together: its nodes and plug states numbered, and the row of
+ * answers of any outcome of wires beside any outcome of contacts. A pair of partitions is joined
+ * once and remembered.
+ */
+import {
+	byCodePoint,
+	nodesOfBench,
+	type Bench,
+	type Fault,
+	type NodeName,
+	type When
+} from '../engine';
+import { ContactLayer } from './contactLayer';
+import { faultListOf } from './faults';
+import { Partitions } from './partition';
+import { probeNodes, statesOfBench, type Probe } from './probes';
+import { PairMemo, Rows } from './rows';
+import { columnsOf } from './setting';
+import { WireLayer } from './wireLayer';
+
+interface Extra {
+	readonly column: number;
+	readonly a: number;
+	readonly b: number;
+}
+
+export class Layers {
+	readonly faults: readonly Fault[];
+	readonly nodes: readonly NodeName[];
+	readonly states: readonly When[];
+	readonly columnOf: readonly number[];
+	readonly columns: number;
+	readonly columnAt: ReadonlyMap<string, number>;
+	readonly seen: Rows;
+	readonly rows: Rows;
+	readonly wires: WireLayer;
+	readonly contacts: ContactLayer;
+	private readonly partitions: Partitions;
+	private readonly touched: Int32Array;
+	private readonly extras: readonly Extra[];
+	private readonly memo = new PairMemo();
+	private readonly row: Int32Array;
+
+	constructor(bench: Bench, extras: readonly Probe[]) {
+		const all = nodesOfBench(bench);
+		const index = new Map(all.map((node, i) => [node, i]));
+		this.faults = faultListOf(bench);
+		this.nodes = [...probeNodes(bench)].sort(byCodePoint);
+		this.states = statesOfBench(bench);
+		const columns = columnsOf(bench, [...this.states, ...extras.map((p) => p.when)]);
+		this.columnOf = columns.of.slice(0, this.states.length);
+		this.columns = this.columnOf.reduce((most, c) => Math.max(most, c + 1), 0);
+		this.columnAt = new Map([...columns.at].filter(([, c]) => c < this.columns));
+		this.touched = Int32Array.from(this.nodes.map((node) => index.get(node)!));
+		this.extras = extras.map(({ pair: [a, b] }, k) => {
+			const column = columns.of[this.states.length + k]!;
+			return { column, a: index.get(a)!, b: index.get(b)! };
+		});
+		this.partitions = new Partitions(all.length);
+		this.seen = new Rows(this.nodes.length);
+		this.rows = new Rows(this.columns + extras.length, true);
+		this.row = new Int32Array(this.rows.width);
+		this.wires = new WireLayer(bench, this.faults, index, this.partitions);
+		this.contacts = new ContactLayer(bench, columns.states, this.faults, index, this.partitions);
+	}
+
+	get joins(): number {
+		return this.partitions.joins;
+	}
+
+	private seenIn(wired: number, contact: number): number {
+		const known = this.memo.get(wired, contact);
+		if (known >= 0) return known;
+		const id = this.partitions.seenJoin(wired, contact, this.touched, this.seen);
+		this.memo.set(wired, contact, id);
+		return id;
+	}
+
+	/** The row of answers that the two outcomes give together. */
+	private join(wired: number, outcome: number): Int32Array {
+		const { row, contacts, columns, extras, partitions } = this;
+		for (let c = 0; c < columns; c++) row[c] = this.seenIn(wired, contacts.outcomes.at(outcome, c));
+		for (let k = 0; k < extras.length; k++) {
+			const { column, a, b } = extras[k]!;
+			const contact = contacts.outcomes.at(outcome, column);
+			row[columns + k] = partitions.meets(wired, contact, a, b) ? 1 : 0;
+		}
+		return row;
+	}
+
+	/** The class of two outcomes, a new one if nothing has answered so yet. */
+	rowId = (wired: number, outcome: number): number => this.rows.intern(this.join(wired, outcome));
+
+	readonly classOfSet = (set: readonly number[]): number =>
+		this.rows.find(this.join(this.wires.partitionUnder(set), this.contacts.outcomeOf(set)));
+
+	/** What a dictionary shows of this. */
+	face() {
+		const { faults, states, columnOf, columns, columnAt, nodes, seen, rows, classOfSet } = this;
+		const nodeAt = new Map(nodes.map((node, i) => [node, i]));
+		const columnStates = [...columnAt.values()].map((c) => states[columnOf.indexOf(c)]!);
+		const asked = { states, columnOf, columns, columnAt, columnStates, nodes, nodeAt };
+		return { faults, ...asked, seen, rows, classOfSet };
+	}
+}

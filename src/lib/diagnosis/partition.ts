@@ -1,0 +1,122 @@
+/**
+ * Partitions of numbered nodes into nets. One is a row of labels: the number of the net that each
+ * node is on, numbered as they first appear, so that equal partitions are equal rows. That is right
+ * for any number of nodes, and for the dozen of one socket as short as a matrix of bits. Each
+ * distinct row is kept once and known by its number (rows.ts). `joins` counts the work, exactly.
+ */
+import { Rows, type Figures } from './rows';
+
+export class Partitions {
+	readonly rows: Rows;
+	/** Partitions made by joining, whether they were new or not. */
+	joins = 0;
+	private readonly parent: Int32Array;
+	private readonly seen: Int32Array;
+	private readonly labels: Uint16Array;
+
+	constructor(readonly nodes: number) {
+		this.rows = new Rows(nodes);
+		this.parent = new Int32Array(nodes);
+		this.seen = new Int32Array(nodes);
+		this.labels = new Uint16Array(nodes);
+	}
+
+	private root(start: number): number {
+		const { parent } = this;
+		let i = start;
+		while (parent[i] !== i) i = parent[i] = parent[parent[i]!]!;
+		return i;
+	}
+
+	private unite(a: number, b: number) {
+		this.parent[this.root(a)] = this.root(b);
+	}
+
+	/** Numbers the roots of these nodes as they first appear; `first`: the partition behind the roots. */
+	private named(first: Figures | null, from: number, nodes: Figures | null): Uint16Array {
+		const { seen, labels } = this;
+		const n = nodes ? nodes.length : this.nodes;
+		seen.fill(-1);
+		let next = 0;
+		for (let i = 0; i < n; i++) {
+			const node = nodes ? nodes[i]! : i;
+			const root = this.root(first ? first[from + node]! : node);
+			if (seen[root]! < 0) seen[root] = next++;
+			labels[i] = seen[root]!;
+		}
+		return labels;
+	}
+
+	/**
+	 * The partition `start` (a number; −1: every node by itself) with these pairs joined: `ends` holds
+	 * the two nodes of each pair one after the other; pairs that `skip` marks are left out.
+	 */
+	with(start: number, ends: Figures, skip: Figures | null = null): number {
+		const { parent, rows, nodes } = this;
+		this.joins++;
+		for (let i = 0; i < nodes; i++) parent[i] = i;
+		const from = start * nodes;
+		const { data } = rows;
+		for (let k = 0; k < ends.length; k += 2) {
+			if (skip && skip[k >> 1]) continue;
+			const a = ends[k]!;
+			const b = ends[k + 1]!;
+			if (start < 0) this.unite(a, b);
+			else this.unite(data[from + a]!, data[from + b]!);
+		}
+		return rows.intern(start < 0 ? this.named(null, 0, null) : this.named(data, from, null));
+	}
+
+	/** The partition with two nodes joined; itself when they are on one net. */
+	joined(id: number, a: number, b: number): number {
+		const { rows, nodes, labels } = this;
+		const { data } = rows;
+		const from = id * nodes;
+		const low = Math.min(data[from + a]!, data[from + b]!);
+		const high = Math.max(data[from + a]!, data[from + b]!);
+		if (low === high) return id;
+		this.joins++;
+		for (let i = 0; i < nodes; i++) {
+			const label = data[from + i]!;
+			labels[i] = label === high ? low : label > high ? label - 1 : label;
+		}
+		return rows.intern(labels);
+	}
+
+	/** The join of two partitions as these nodes see it, interned in `into` (its width: their number). */
+	seenJoin(x: number, y: number, nodes: Figures, into: Rows): number {
+		this.layTogether(x, y);
+		return into.intern(this.named(this.rows.data, x * this.nodes, nodes));
+	}
+
+	/** Unites the nets of `x`, as roots, wherever `y` joins them. */
+	private layTogether(x: number, y: number) {
+		const { parent, seen, rows } = this;
+		const { data } = rows;
+		this.joins++;
+		const fromX = x * this.nodes;
+		const fromY = y * this.nodes;
+		for (let i = 0; i < this.nodes; i++) {
+			parent[i] = i;
+			seen[i] = -1;
+		}
+		for (let i = 0; i < this.nodes; i++) {
+			const net = data[fromX + i]!;
+			const other = data[fromY + i]!;
+			if (seen[other]! < 0) seen[other] = net;
+			else this.unite(seen[other]!, net);
+		}
+	}
+
+	/** Whether two nodes are on one net in the join of two partitions. */
+	meets(x: number, y: number, a: number, b: number): boolean {
+		this.layTogether(x, y);
+		const from = x * this.nodes;
+		return this.root(this.rows.data[from + a]!) === this.root(this.rows.data[from + b]!);
+	}
+
+	/** Whether two nodes are on one net. */
+	isJoined(id: number, a: number, b: number): boolean {
+		return this.rows.at(id, a) === this.rows.at(id, b);
+	}
+}

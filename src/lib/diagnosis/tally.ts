@@ -1,0 +1,92 @@
+/**
+ * Sets of faults counted and weighed by what they come to, apart for each number of faults. What
+ * they come to is a number (a partition, a class); of its sets only the heaviest is kept by name.
+ */
+import { grown } from './rows';
+
+export class Tally {
+	/** One more than the highest number that anything came to. */
+	ids = 0;
+	count = new Float64Array(64);
+	weight = new Float64Array(64);
+	/** Weight of the heaviest set. */
+	best = new Float64Array(64);
+	/** The heaviest set of each cell: `most` numbers of faults. */
+	private sets = new Int32Array(64);
+	private readonly sizes: number;
+
+	constructor(readonly most: number) {
+		this.sizes = most + 1;
+	}
+
+	private makeRoom(id: number) {
+		this.ids = Math.max(this.ids, id + 1);
+		const cells = this.ids * this.sizes;
+		this.count = grown(this.count, cells);
+		this.weight = grown(this.weight, cells);
+		this.best = grown(this.best, cells);
+		this.sets = grown(this.sets, cells * this.most + 1);
+	}
+
+	/** The cell of sets of `size` faults that come to `id`. */
+	cell = (id: number, size: number): number => id * this.sizes + size;
+
+	/** Whether any set of at most `size` faults comes to it. */
+	has(id: number, size = this.most): boolean {
+		for (let s = 0; s <= size; s++) if (this.count[this.cell(id, s)]! > 0) return true;
+		return false;
+	}
+
+	/** The fewest faults that come to it; over `most` if none do. */
+	fewest(id: number): number {
+		let size = 0;
+		while (size <= this.most && this.count[this.cell(id, size)] === 0) size++;
+		return size;
+	}
+
+	/** Adds sets of `size` faults: how many, what they weigh together, and the heaviest, from `from` on in `set`. */
+	add(
+		id: number,
+		size: number,
+		count: number,
+		weight: number,
+		best: number,
+		set: ArrayLike<number>,
+		from: number
+	) {
+		if (id >= this.ids) this.makeRoom(id);
+		const cell = this.cell(id, size);
+		const isFirst = this.count[cell] === 0;
+		this.count[cell]! += count;
+		this.weight[cell]! += weight;
+		if (!isFirst && best <= this.best[cell]! * (1 + 1e-12)) return;
+		this.best[cell] = best;
+		for (let i = 0; i < size; i++) this.sets[cell * this.most + i] = set[from + i]!;
+	}
+
+	/** Adds one fault to the sets of `size` faults that come to `id`; with it they come to `to`. */
+	carry(id: number, size: number, to: number, fault: number, weight: number) {
+		const cell = this.cell(id, size);
+		if (this.count[cell] === 0) return;
+		if (to >= this.ids) this.makeRoom(to);
+		const { count, best } = this;
+		const at = cell * this.most;
+		const last = this.sets[at + size];
+		// The fault is lent a place behind the set, so that no copy has to be made.
+		this.sets[at + size] = fault;
+		this.add(
+			to,
+			size + 1,
+			count[cell]!,
+			this.weight[cell]! * weight,
+			best[cell]! * weight,
+			this.sets,
+			at
+		);
+		this.sets[at + size] = last!;
+	}
+
+	/** The heaviest set of a cell. */
+	setOf = (cell: number, size: number): number[] =>
+		Array.from(this.sets.subarray(cell * this.most, cell * this.most + size));
+}
