@@ -8,7 +8,7 @@ import {
 	functionWords,
 	warningWords
 } from '../lib/words/schedule';
-import type { Reply } from './commands';
+import type { Reply } from './command';
 
 const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 

@@ -1,10 +1,11 @@
 /** What the gate of readings lets in, and how it names what it refuses. */
 import { describe, expect, it } from 'vitest';
+import type { When } from '../engine';
 import { benchOf } from '../engine/bench.fixture';
 import type { Reading } from './evidence';
 import { checkReadings, strangeReading } from './readings';
 
-const GOOD = { when: { A: 'none' }, pair: ['A.T', 'A.2'], answer: 'joined' };
+const GOOD: Reading = { when: { A: 'none' }, pair: ['A.T', 'A.2'], answer: 'joined' };
 const problemOf = (value: unknown) => {
 	const parsed = checkReadings(value);
 	return parsed.ok ? null : parsed.problem;
@@ -64,15 +65,15 @@ describe('readings against a bench', () => {
 		sockets: [{ id: 'A', kind: 'hybrid-5' }],
 		plugs: [{ id: 'p', kind: 'ts' }]
 	});
-	const strange = (reading: object) => {
-		const parsed = strangeReading(bench, [GOOD, { ...GOOD, ...reading }] as Reading[]);
+	const strange = (reading: Partial<Reading>) => {
+		const parsed = strangeReading(bench, [GOOD, { ...GOOD, ...reading }]);
 		return parsed && !parsed.ok ? parsed.problem : null;
 	};
 	it('may name any plug that fits, a plug of the bench, and any node', () => {
-		for (const when of [{}, { A: 'dummy' }, { A: 'p' }, { A: 'three-pin' }])
-			expect(strange({ when, pair: ['p.tip', 'A.G'] })).toBeNull();
+		const states: When[] = [{}, { A: 'dummy' }, { A: 'p' }, { A: 'three-pin' }];
+		for (const when of states) expect(strange({ when, pair: ['p.tip', 'A.G'] })).toBeNull();
 	});
-	it.each<[object, string, RegExp]>([
+	it.each<[Partial<Reading>, string, RegExp]>([
 		[{ when: { B: 'none' } }, '$.readings[1].when.B', /no socket "B"/],
 		[{ when: { A: 'q' } }, '$.readings[1].when.A', /is no state/],
 		[{ pair: ['A.T', 'A.R'] }, '$.readings[1].pair[1]', /no contact "R"/],
