@@ -106,11 +106,13 @@ export function routeOf(
 	return best!;
 }
 
-/** The curve as an SVG path, x mapped by `fx` (the panel turning). */
-export function curvePath({ a, c1, c2, b }: Curve, fx: (x: number) => number = (x) => x): string {
+/** Curves that follow each other, as one SVG path. */
+export function curvesPath(curves: readonly Curve[]): string {
 	const p = pathRound(2);
-	p.moveTo(fx(a.x), a.y);
-	p.bezierCurveTo(fx(c1.x), c1.y, fx(c2.x), c2.y, fx(b.x), b.y);
+	curves.forEach(({ a, c1, c2, b }, i) => {
+		if (i === 0) p.moveTo(a.x, a.y);
+		p.bezierCurveTo(c1.x, c1.y, c2.x, c2.y, b.x, b.y);
+	});
 	return p.toString();
 }
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { EMPTY_BENCH, SOCKET_KINDS, type Bench } from '../engine';
 import { pointsAlong } from './route';
-import { MOST_MINDED, sceneOf } from './scene';
+import { makePlaces } from './places';
+import { MOST_MINDED, sceneOf, type Scene } from './scene';
 import { FLANGE } from './socket';
 
 const wire = (id: string, from: string, to: string) => ({ id, from, to, awg: 26, mm: 40 });
@@ -27,6 +28,15 @@ const bench: Bench = {
 		wire('l', 'B.TN', 'A.T')
 	]
 };
+
+/** Points along a wire of a scene, piece by piece. */
+function along({ d }: Scene['wires'][number]) {
+	const n = d.match(/-?\d*\.?\d+/g)!.map(Number);
+	const at = (i: number) => ({ x: n[i]!, y: n[i + 1]! });
+	return Array.from({ length: (n.length - 2) / 6 }, (_, i) =>
+		pointsAlong({ a: at(6 * i), c1: at(6 * i + 2), c2: at(6 * i + 4), b: at(6 * i + 6) }, 80)
+	).flat();
+}
 
 describe('a scene', () => {
 	it('mirrors the front about the middle of the panel, contact by contact', () => {
@@ -72,15 +82,73 @@ describe('a scene', () => {
 	});
 	it('leads no wire under a lug that it does not land on, at eleven contacts and twelve wires', () => {
 		const scene = sceneOf(bench);
-		for (const w of scene.wires) {
-			const n = w.d.match(/-?\d*\.?\d+/g)!.map(Number);
-			const at = (i: number) => ({ x: n[i]!, y: n[i + 1]! });
-			const along = pointsAlong({ a: at(0), c1: at(2), c2: at(4), b: at(6) }, 80);
+		for (const w of scene.wires)
 			for (const [node, p] of scene.points) {
 				if (node === w.from || node === w.to) continue;
-				const nearest = Math.min(...along.map((q) => Math.hypot(p.x - q.x, p.y - q.y)));
+				const nearest = Math.min(...along(w).map((q) => Math.hypot(p.x - q.x, p.y - q.y)));
 				expect(nearest, `${w.name} past ${node}`).toBeGreaterThan(13);
 			}
+	});
+	it('leads long wires by the lanes between the rows, and across no socket that they do not serve', () => {
+		const ids = Array.from({ length: 26 }, (_, i) => String.fromCharCode(65 + i));
+		const panel: Bench = {
+			...EMPTY_BENCH,
+			panel: { metal: true },
+			sockets: ids.map((id) => ({ id, kind: 'hybrid-9', bush: 'insulated', label: '' })),
+			devices: [{ id: 'DESK', kind: 'line-in', phantom: false }],
+			wires: [
+				wire('row', 'A.TN', 'F.2'),
+				wire('up', 'Z.T', 'B.1'),
+				wire('column', 'A.R', 'Y.S'),
+				wire('back', 'L.3', 'C.SN'),
+				wire('out', 'B.2', 'DESK.hot'),
+				wire('in', 'DESK.cold', 'N.3'),
+				wire('bond', 'panel', 'K.G')
+			]
+		};
+		const scene = sceneOf(panel);
+		for (const w of scene.wires) {
+			const ends = [w.from, w.to].map((node) => node.split('.')[0]);
+			const far = along(w);
+			for (const s of scene.sockets.filter((one) => !ends.includes(one.socket.id)))
+				for (const p of far) {
+					const over = Math.abs(p.x - s.x) < FLANGE.x && Math.abs(p.y - s.y) < FLANGE.y;
+					expect(over, `${w.name} over ${s.socket.id}`).toBe(false);
+				}
+			expect(far[0]!.x).toBeCloseTo(scene.points.get(w.from)!.x, 1);
+			expect(far.at(-1)!.y).toBeCloseTo(scene.points.get(w.to)!.y, 1);
 		}
+	});
+	it('leaves every box where it was seen first when cables, plugs and devices come', () => {
+		const places = makePlaces();
+		const first: Bench = {
+			...bench,
+			devices: [{ id: 'DESK', kind: 'line-in', phantom: false }],
+			plugs: [{ id: 'p', kind: 'trs', socket: null, travel: 30.5 }]
+		};
+		const more: Bench = {
+			...first,
+			devices: [...first.devices, { id: 'MIC', kind: 'mic', phantom: false }],
+			plugs: [...first.plugs, { id: 'q', kind: 'ts', socket: null, travel: 30.5 }],
+			cables: [{ id: 'c', m: 5, awg: 24, cores: [['p.tip', 'DESK.hot']] }]
+		};
+		const before = sceneOf(first, 1, places);
+		const after = sceneOf(more, 1, places);
+		for (const b of before.boxes)
+			expect(after.boxes.find((a) => a.id === b.id)).toMatchObject({ x: b.x, y: b.y });
+		before.wires.forEach((w, i) => expect(after.wires[i]!.d).toBe(w.d));
+		// Seen for the first time with its cable, the plug stands before the device.
+		expect(sceneOf(more).boxes.find((b) => b.id === 'DESK')!.x).toBeGreaterThan(
+			before.boxes.find((b) => b.id === 'DESK')!.x
+		);
+	});
+	it('puts no box on another, whatever has gone meanwhile', () => {
+		const places = makePlaces();
+		const plug = (id: string) => ({ id, kind: 'ts' as const, socket: null, travel: 30.5 });
+		const all = ['p', 'q', 'r', 's'].map(plug);
+		sceneOf({ ...bench, plugs: all }, 1, places);
+		const { boxes } = sceneOf({ ...bench, plugs: [plug('t'), ...all.slice(2)] }, 1, places);
+		expect(boxes.map((b) => b.id)).toEqual(['r', 's', 't']);
+		boxes.slice(1).forEach((b, i) => expect(b.y).toBeGreaterThan(boxes[i]!.y + boxes[i]!.h));
 	});
 });

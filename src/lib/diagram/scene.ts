@@ -3,19 +3,20 @@
  * a path. `turn` is 1 for the rear, −1 for the front and anything between while the panel turns
  * about its vertical axis: x is multiplied by it, so the front is the true mirror image of the rear.
  */
+import { PANEL, splitNode, type Bench, type NodeName, type Plug, type Socket } from '../engine';
 import {
-	DEVICES,
-	PANEL,
-	PLUGS,
-	splitNode,
-	type Bench,
-	type Device,
-	type NodeName,
-	type Plug,
-	type Socket
-} from '../engine';
+	Lanes,
+	areFar,
+	backwards,
+	farPieces,
+	outPieces,
+	studPieces,
+	type Cell,
+	type Piece
+} from './lanes';
+import { makePlaces, rowsOf, type Places, type Thing } from './places';
 import {
-	curvePath,
+	curvesPath,
 	letterPlace,
 	pointAt,
 	pointsAlong,
@@ -31,17 +32,10 @@ export interface PlacedSocket extends Point {
 	readonly drawing: SocketDrawing;
 	readonly plug: Plug | null;
 }
-/** A device or a plug: a box with terminals along one edge. */
-export interface Placed extends Point {
-	readonly id: string;
-	readonly what: 'device' | 'plug';
+/** A device or a plug as a box. */
+export interface Placed extends Thing, Point {
 	readonly w: number;
 	readonly h: number;
-	readonly device?: Device;
-	readonly plug?: Plug;
-	readonly terminals: readonly string[];
-	/** The edge its terminals stand on. */
-	readonly side: 'left' | 'right';
 }
 export interface PlacedWire {
 	/** A wire's id, or `cable:core`. */
@@ -76,6 +70,8 @@ interface Plan {
 	readonly panel: Scene['panel'];
 	readonly columns: number;
 	readonly rows: number;
+	/** From row to row. */
+	readonly pitch: number;
 }
 
 function planOf(bench: Bench): Plan {
@@ -84,66 +80,23 @@ function planOf(bench: Bench): Plan {
 	const columns = count <= 4 ? count : Math.min(12, Math.ceil(count / 2));
 	const rows = Math.ceil(count / columns);
 	const w = columns * PITCH.x + 36;
-	const h = rows * PITCH.y + 8;
-	return { panel: { x: EDGE, y: EDGE, w, h }, columns, rows };
-}
-
-type Thing = Omit<Placed, 'x' | 'y' | 'w' | 'h'>;
-
-const plugThing = (plug: Plug): Thing => ({
-	id: plug.id,
-	what: 'plug',
-	plug,
-	terminals: PLUGS[plug.kind].conductors,
-	side: 'right'
-});
-const deviceThing = (device: Device): Thing => ({
-	id: device.id,
-	what: 'device',
-	device,
-	terminals: DEVICES[device.kind].terminals,
-	side: 'left'
-});
-
-/** The first plug that a core or wire joins to the device, or null. */
-function plugOf(bench: Bench, device: Device): Plug | null {
-	const ends = [
-		...bench.wires.map((w) => [w.from, w.to]),
-		...bench.cables.flatMap((c) => c.cores.map(([a, b]) => [a, b]))
-	];
-	const others = ends
-		.map((pair) => pair.map((n) => splitNode(n)[0]))
-		.filter((owners) => owners.includes(device.id))
-		.flat();
-	return bench.plugs.find((p) => others.includes(p.id)) ?? null;
-}
-
-/** Rows beside the panel: a plug with the device behind it, or one thing alone. */
-function rowsOf(bench: Bench): Thing[][] {
-	const taken = new Set<string>();
-	const pairs = bench.devices.map((device) => {
-		const plug = plugOf(bench, device);
-		if (!plug || taken.has(plug.id)) return [deviceThing(device)];
-		taken.add(plug.id);
-		return [plugThing(plug), deviceThing(device)];
-	});
-	const loose = bench.plugs.filter((p) => !taken.has(p.id)).map((p) => [plugThing(p)]);
-	// What was there first keeps its place: a new plug lies below all that is there.
-	return [...pairs.sort((a, b) => a.length - b.length), ...loose];
+	const pitch = count === 1 ? PITCH.single : PITCH.y;
+	const h = rows * pitch + 8;
+	return { panel: { x: EDGE, y: EDGE, w, h }, columns, rows, pitch };
 }
 
 const heightOf = (thing: Thing): number =>
 	BOX.head + Math.max(1, thing.terminals.length) * BOX.step;
 
-function placeBoxes(bench: Bench, plan: Plan): Placed[] {
+function placeBoxes(bench: Bench, plan: Plan, places: Places): Placed[] {
 	const left = plan.panel.x + plan.panel.w + 84;
 	let y = plan.panel.y;
-	return rowsOf(bench).flatMap((row) => {
-		const placed = row.map((thing, column): Placed => {
+	return rowsOf(bench, places).flatMap((row) => {
+		const placed = row.flatMap((thing, column): Placed[] => {
 			const x = left + column * (BOX.w + 64);
-			return { ...thing, x, y, w: BOX.w, h: heightOf(thing) };
+			return thing ? [{ ...thing, x, y, w: BOX.w, h: heightOf(thing) }] : [];
 		});
-		y += Math.max(...row.map(heightOf)) + BOX.gap;
+		y += Math.max(...placed.map((b) => b.h)) + BOX.gap;
 		return placed;
 	});
 }
@@ -217,60 +170,110 @@ function obstaclesOf(sockets: readonly PlacedSocket[]): Obstacle[] {
 }
 
 interface Laid {
-	readonly curve: Curve;
-	/** Where its letter stands, 0 to 1 along the curve. */
+	/** The wire from end to end. */
+	readonly pieces: readonly Piece[];
+	/** Where its letter stands, 0 to 1 along its first piece. */
 	readonly letter: number;
-	/** Whether each end stands on the panel, and turns with it. */
-	readonly turns: readonly [boolean, boolean];
 }
 
-function layWires(
-	wires: readonly Omit<PlacedWire, 'd' | 'mark'>[],
-	sockets: readonly PlacedSocket[],
-	boxes: readonly Placed[],
-	points: ReadonlyMap<NodeName, Point>
-): Laid[] {
-	const socketOf = new Map(sockets.map((s) => [s.socket.id, s]));
+type Strand = Omit<PlacedWire, 'd' | 'mark'>;
+
+interface Ground {
+	readonly sockets: readonly PlacedSocket[];
+	readonly boxes: readonly Placed[];
+	readonly points: ReadonlyMap<NodeName, Point>;
+	readonly plan: Plan;
+}
+
+/** What a wire needs to know of what stands on the bench. */
+function groundOf({ sockets, boxes, points, plan }: Ground) {
+	const socketOf = new Map(sockets.map((s, i) => [s.socket.id, { s, i }]));
 	const boxOf = new Map(boxes.map((b) => [b.id, b]));
+	const around = new Map<string, Obstacle[]>();
+	const obstaclesAt = (id: string): Obstacle[] => {
+		const found = socketOf.get(id);
+		if (!found) return [];
+		if (!around.has(id)) around.set(id, obstaclesOf([found.s]));
+		return around.get(id)!;
+	};
 	const end = (node: NodeName): End => {
 		const [owner, contact] = splitNode(node);
-		const lug = socketOf.get(owner)?.drawing.lugs.find((l) => l.contact === contact);
+		const lug = socketOf.get(owner)?.s.drawing.lugs.find((l) => l.contact === contact);
 		const side = boxOf.get(owner)?.side;
 		const outward = side === 'right' ? [0] : side === 'left' ? [Math.PI] : [-Math.PI / 2];
 		return { ...points.get(node)!, ways: lug?.ways ?? outward, of: node };
 	};
-	const around = new Map<string, Obstacle[]>();
-	const obstaclesAt = (id: string): Obstacle[] => {
-		const socket = socketOf.get(id);
-		if (!socket) return [];
-		if (!around.has(id)) around.set(id, obstaclesOf([socket]));
-		return around.get(id)!;
+	const cell = (node: NodeName): Cell | null => {
+		const found = socketOf.get(splitNode(node)[0]);
+		if (!found) return null;
+		const { s, i } = found;
+		return { x: s.x, y: s.y, column: i % plan.columns, row: Math.floor(i / plan.columns) };
 	};
+	const isBox = (node: NodeName): boolean => boxOf.has(splitNode(node)[0]);
+	return { end, cell, isBox, obstaclesAt, kind: (id: string) => socketOf.get(id)?.s.socket.kind };
+}
+
+/** Whether sockets stand between a cell and the panel's right edge. */
+const isInside = (cell: Cell, { columns }: Plan, count: number): boolean =>
+	cell.column < Math.min(columns, count - cell.row * columns) - 1;
+
+/** Whether sockets stand between a cell and the panel's stud at its lower right. */
+const isAway = (cell: Cell, plan: Plan, count: number): boolean =>
+	isInside(cell, plan, count) || cell.row < plan.rows - 1;
+
+function layWires(wires: readonly Strand[], ground: Ground): Laid[] {
+	const { plan, sockets } = ground;
+	const on = groundOf(ground);
+	const lanes = new Lanes();
+	const edge = plan.panel.x + plan.panel.w;
 	/** For each socket or box: the wires that lie there already, and what they depend on, as text. */
 	const lain = new Map<string, { curves: Point[][]; text: string }>();
-	return wires.map(({ from, to }) => {
-		const owners = [...new Set([splitNode(from)[0], splitNode(to)[0]])];
-		const [a, b] = [end(from), end(to)];
-		const placesText = `${from} ${a.x} ${a.y} ${to} ${b.x} ${b.y}`;
-		const kinds = owners.map((id) => socketOf.get(id)?.socket.kind ?? '').join();
+	const ownerOf = (e: End): string => splitNode(e.of)[0];
+	const way = {
+		lanes,
+		obstaclesOf: (e: End) => on.obstaclesAt(ownerOf(e)),
+		lainAt: (e: End) => lain.get(ownerOf(e))?.curves ?? []
+	};
+	function direct(a: End, b: End, owners: readonly string[], text: string): Piece[] {
+		const kinds = owners.map((id) => on.kind(id) ?? '').join();
 		const before = owners.map((id) => lain.get(id)?.text ?? '').join('|');
-		const curve = remembered(`${placesText} ${kinds} ${before}`, () =>
+		const curve = remembered(`${text} ${kinds} ${before}`, () =>
 			routeOf(
 				a,
 				b,
-				owners.flatMap(obstaclesAt),
+				owners.flatMap(on.obstaclesAt),
 				owners.flatMap((id) => lain.get(id)?.curves ?? [])
 			)
 		);
+		return [{ curve, turns: [!on.isBox(a.of), !on.isBox(b.of)] }];
+	}
+	function piecesOf(a: End, b: End, owners: readonly string[], text: string): Piece[] {
+		const [from, to] = [on.cell(a.of), on.cell(b.of)];
+		const count = sockets.length;
+		if (from && to && areFar(from, to)) return farPieces(way, a, from, b, to);
+		if (from && !to && on.isBox(b.of) && isInside(from, plan, count))
+			return outPieces(way, a, from, b, edge);
+		if (to && !from && on.isBox(a.of) && isInside(to, plan, count))
+			return backwards(outPieces(way, b, to, a, edge));
+		if (from && b.of === PANEL && isAway(from, plan, count)) return studPieces(way, a, from, b);
+		if (to && a.of === PANEL && isAway(to, plan, count))
+			return backwards(studPieces(way, b, to, a));
+		return direct(a, b, owners, text);
+	}
+	return wires.map(({ from, to }) => {
+		const owners = [...new Set([splitNode(from)[0], splitNode(to)[0]])];
+		const [a, b] = [on.end(from), on.end(to)];
+		const placesText = `${from} ${a.x} ${a.y} ${to} ${b.x} ${b.y}`;
+		const pieces = piecesOf(a, b, owners, placesText);
 		for (const id of owners) {
 			const known = lain.get(id) ?? { curves: [], text: '' };
 			if (known.curves.length >= MOST_MINDED) continue;
 			const text = `${known.text};${placesText}`;
-			lain.set(id, { curves: [...known.curves, pointsAlong(curve)], text });
+			const own = pieces.length === 1 ? pieces : [id === owners[0] ? pieces[0]! : pieces.at(-1)!];
+			lain.set(id, { curves: [...known.curves, ...own.map((p) => pointsAlong(p.curve))], text });
 		}
-		const turns = (node: NodeName) => !boxOf.has(splitNode(node)[0]);
-		const letter = letterPlace(curve, owners.flatMap(obstaclesAt));
-		return { curve, letter, turns: [turns(from), turns(to)] };
+		const letter = letterPlace(pieces[0]!.curve, owners.flatMap(on.obstaclesAt));
+		return { pieces, letter };
 	});
 }
 
@@ -297,17 +300,18 @@ let last: { readonly key: readonly unknown[]; readonly laid: readonly Laid[] } |
 
 function laidWires(
 	bench: Bench,
-	wires: readonly Omit<PlacedWire, 'd' | 'mark'>[],
+	wires: readonly Strand[],
 	plan: Plan,
 	boxes: readonly Placed[]
 ): readonly Laid[] {
 	const names = bench.plugs.map((p) => `${p.id} ${p.kind}`).join(' ');
+	const stands = boxes.map((b) => `${b.id} ${b.x} ${b.y}`).join(' ');
 	const metal = bench.panel.metal;
-	const key = [bench.sockets, bench.wires, bench.cables, bench.devices, names, metal];
+	const key = [bench.sockets, bench.wires, bench.cables, bench.devices, names, stands, metal];
 	if (last && key.every((part, i) => part === last!.key[i])) return last.laid;
 	const sockets = placeSockets(bench, plan, 1);
 	const points = pointsOf(sockets, boxes, plan, 1, metal);
-	const laid = layWires(wires, sockets, boxes, points);
+	const laid = layWires(wires, { sockets, boxes, points, plan });
 	last = { key, laid };
 	return laid;
 }
@@ -329,16 +333,19 @@ function placeWires(
 	const turned = (p: Point, turns: boolean): Point =>
 		turns ? { x: middle + turn * (p.x - middle), y: p.y } : p;
 	return all.map((wire, i) => {
-		const { curve: c, letter, turns } = laid[i]!;
-		const curve: Curve = {
+		const { pieces, letter } = laid[i]!;
+		const curves = pieces.map(({ curve: c, turns }): Curve => ({
 			a: turned(c.a, turns[0]),
 			c1: turned(c.c1, turns[0]),
 			c2: turned(c.c2, turns[1]),
 			b: turned(c.b, turns[1])
-		};
-		return { ...wire, d: curvePath(curve), mark: pointAt(curve, letter) };
+		}));
+		return { ...wire, d: curvesPath(curves), mark: pointAt(curves[0]!, letter) };
 	});
 }
+
+/** From the top of a cell to the middle of its socket. */
+const middleOf = ({ pitch }: Plan): number => (pitch === PITCH.single ? pitch / 2 : PITCH.middle);
 
 function placeSockets(bench: Bench, plan: Plan, turn: number): PlacedSocket[] {
 	const middle = plan.panel.x + plan.panel.w / 2;
@@ -350,16 +357,19 @@ function placeSockets(bench: Bench, plan: Plan, turn: number): PlacedSocket[] {
 			drawing: socketDrawing(socket.kind),
 			plug: bench.plugs.find((p) => p.socket === socket.id) ?? null,
 			x: middle + turn * (rearX - middle),
-			y: plan.panel.y + 4 + (Math.floor(i / plan.columns) + 0.5) * PITCH.y
+			y: plan.panel.y + 4 + Math.floor(i / plan.columns) * plan.pitch + middleOf(plan)
 		};
 	});
 }
 
-/** The scene of a bench. `turn` from 1 (rear) to −1 (front). */
-export function sceneOf(bench: Bench, turn = 1): Scene {
+/**
+ * The scene of a bench. `turn` from 1 (rear) to −1 (front); `places`: where boxes were seen before,
+ * so that they stay there.
+ */
+export function sceneOf(bench: Bench, turn = 1, places: Places = makePlaces()): Scene {
 	const plan = planOf(bench);
 	const sockets = placeSockets(bench, plan, turn);
-	const boxes = placeBoxes(bench, plan);
+	const boxes = placeBoxes(bench, plan, places);
 	const points = pointsOf(sockets, boxes, plan, turn, bench.panel.metal);
 	const wires = placeWires(bench, plan, boxes, turn);
 	const right = Math.max(plan.panel.x + plan.panel.w, ...boxes.map((b) => b.x + b.w));

@@ -47,8 +47,11 @@ export interface SocketDrawing {
 
 /** Half the width and height of a cell's flange. */
 export const FLANGE = { x: 142, y: 220 } as const;
-/** Distance from cell to cell. */
-export const PITCH = { x: 330, y: 496 } as const;
+/**
+ * Distance from cell to cell, and from a cell's top to its socket's middle. Between two rows there is
+ * room for a name and for the lane of long wires; a single socket needs none.
+ */
+export const PITCH = { x: 330, y: 540, single: 496, middle: 240 } as const;
 
 type Draw = (p: ReturnType<typeof pathRound>) => void;
 const shape = (role: Role, draw: Draw): Shape => {

@@ -1,0 +1,81 @@
+/**
+ * Where devices and plugs stand beside the panel: rows of one thing, or of a plug with the device
+ * behind it. The rows of a bench that is seen for the first time follow from the bench alone;
+ * whoever draws it again and again hands in what was seen before, and everything keeps its place:
+ * a cable that is laid later moves no box.
+ */
+import { DEVICES, PLUGS, splitNode, type Bench, type Device, type Plug } from '../engine';
+
+/** A device or a plug: a box with terminals along one edge. */
+export interface Thing {
+	readonly id: string;
+	readonly what: 'device' | 'plug';
+	readonly device?: Device;
+	readonly plug?: Plug;
+	readonly terminals: readonly string[];
+	/** The edge its terminals stand on. */
+	readonly side: 'left' | 'right';
+}
+
+/** Rows of ids in the order of first sight; the drawing adds to it. */
+export interface Places {
+	rows: string[][];
+}
+export const makePlaces = (): Places => ({ rows: [] });
+
+const plugThing = (plug: Plug): Thing => ({
+	id: plug.id,
+	what: 'plug',
+	plug,
+	terminals: PLUGS[plug.kind].conductors,
+	side: 'right'
+});
+const deviceThing = (device: Device): Thing => ({
+	id: device.id,
+	what: 'device',
+	device,
+	terminals: DEVICES[device.kind].terminals,
+	side: 'left'
+});
+
+/** The first plug of those that a core or wire joins to the device, or null. */
+function plugOf(bench: Bench, device: Device, plugs: readonly Plug[]): Plug | null {
+	const ends = [
+		...bench.wires.map((w) => [w.from, w.to]),
+		...bench.cables.flatMap((c) => c.cores.map(([a, b]) => [a, b]))
+	];
+	const others = ends
+		.map((pair) => pair.map((n) => splitNode(n)[0]))
+		.filter((owners) => owners.includes(device.id))
+		.flat();
+	return plugs.find((p) => others.includes(p.id)) ?? null;
+}
+
+/** Rows of the things that are in none yet. */
+function newRows(bench: Bench, known: ReadonlySet<string>): string[][] {
+	const plugs = bench.plugs.filter((p) => !known.has(p.id));
+	const taken = new Set<string>();
+	const pairs = bench.devices
+		.filter((d) => !known.has(d.id))
+		.map((device) => {
+			const plug = plugOf(bench, device, plugs);
+			if (!plug || taken.has(plug.id)) return [device.id];
+			taken.add(plug.id);
+			return [plug.id, device.id];
+		});
+	const loose = plugs.filter((p) => !taken.has(p.id)).map((p) => [p.id]);
+	return [...pairs.sort((a, b) => a.length - b.length), ...loose];
+}
+
+/** Things in rows and columns, null where one has gone. `places` grows by what is seen now. */
+export function rowsOf(bench: Bench, places: Places): (Thing | null)[][] {
+	const things = new Map([
+		...bench.plugs.map((p) => [p.id, plugThing(p)] as const),
+		...bench.devices.map((d) => [d.id, deviceThing(d)] as const)
+	]);
+	if (!places.rows.flat().some((id) => things.has(id))) places.rows = [];
+	places.rows.push(...newRows(bench, new Set(places.rows.flat())));
+	return places.rows
+		.map((row) => row.map((id) => things.get(id) ?? null))
+		.filter((row) => row.some((thing) => thing !== null));
+}
