@@ -48,6 +48,8 @@ export interface Stroke extends Common {
 	/** What a wire carries: its colour and its line pattern. */
 	readonly ink?: 'hot' | 'cold' | 'shield' | 'other';
 	readonly d: string;
+	/** Explains the figure, and is nothing without its words. */
+	readonly note?: boolean;
 }
 export interface Word extends Common {
 	readonly kind: 'word';

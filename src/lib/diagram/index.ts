@@ -10,6 +10,7 @@ export * from './view';
 export * from './breakSign';
 export * from './lugs';
 export * from './plugSign';
+export { plugParts } from './plugShape';
 export * from './sceneFigure';
 export * from './section';
 export { pinSectionOf } from './sectionPins';

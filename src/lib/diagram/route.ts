@@ -116,6 +116,22 @@ export function curvesPath(curves: readonly Curve[]): string {
 	return p.toString();
 }
 
+/** Half the width of the band about a wire, units. */
+const BAND = 3.6;
+/** The band about curves that follow each other, as a closed path with square ends. */
+export function bandPath(curves: readonly Curve[]): string {
+	const middle = curves.flatMap((curve, i) => pointsAlong(curve, 14).slice(i === 0 ? 0 : 1));
+	const edge = (side: 1 | -1): Point[] =>
+		middle.map((p, i) => {
+			const [before, after] = [middle[Math.max(0, i - 1)]!, middle[i + 1] ?? p];
+			const [dx, dy] = [after.x - before.x, after.y - before.y];
+			const by = (side * BAND) / (Math.hypot(dx, dy) || 1);
+			return { x: p.x - dy * by, y: p.y + dx * by };
+		});
+	const around = [...edge(1), ...edge(-1).reverse()];
+	return `M${around.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}Z`;
+}
+
 /** The point at `t` of the curve, 0 its beginning, 1 its end. */
 export const pointAt = at;
 

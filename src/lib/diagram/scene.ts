@@ -16,6 +16,7 @@ import {
 } from './lanes';
 import { makePlaces, rowsOf, type Places, type Thing } from './places';
 import {
+	bandPath,
 	curvesPath,
 	letterPlace,
 	pointAt,
@@ -43,6 +44,8 @@ export interface PlacedWire {
 	readonly from: NodeName;
 	readonly to: NodeName;
 	readonly d: string;
+	/** The band about it that is kept clear of what lies below, as a closed path. */
+	readonly band: string;
 	readonly mark: Point;
 	readonly core: boolean;
 	readonly ink: Ink;
@@ -64,7 +67,9 @@ export interface Scene {
 }
 
 const EDGE = 28;
-const BOX = { w: 190, gap: 22, head: 56, step: 34 } as const;
+const BOX = { w: 226, gap: 22, head: 62, step: 34, least: 1.5, apart: 96 } as const;
+/** Where a plug's picture stands in its box. */
+export const PLUG_PICTURE = { x: 16, y: 84 } as const;
 
 interface Plan {
 	readonly panel: Scene['panel'];
@@ -86,14 +91,14 @@ function planOf(bench: Bench): Plan {
 }
 
 const heightOf = (thing: Thing): number =>
-	BOX.head + Math.max(1, thing.terminals.length) * BOX.step;
+	BOX.head + Math.max(BOX.least, thing.terminals.length) * BOX.step;
 
 function placeBoxes(bench: Bench, plan: Plan, places: Places): Placed[] {
 	const left = plan.panel.x + plan.panel.w + 84;
 	let y = plan.panel.y;
 	return rowsOf(bench, places).flatMap((row) => {
 		const placed = row.flatMap((thing, column): Placed[] => {
-			const x = left + column * (BOX.w + 64);
+			const x = left + column * (BOX.w + BOX.apart);
 			return thing ? [{ ...thing, x, y, w: BOX.w, h: heightOf(thing) }] : [];
 		});
 		y += Math.max(...placed.map((b) => b.h)) + BOX.gap;
@@ -176,7 +181,7 @@ interface Laid {
 	readonly letter: number;
 }
 
-type Strand = Omit<PlacedWire, 'd' | 'mark'>;
+type Strand = Omit<PlacedWire, 'd' | 'band' | 'mark'>;
 
 interface Ground {
 	readonly sockets: readonly PlacedSocket[];
@@ -340,7 +345,8 @@ function placeWires(
 			c2: turned(c.c2, turns[1]),
 			b: turned(c.b, turns[1])
 		}));
-		return { ...wire, d: curvesPath(curves), mark: pointAt(curves[0]!, letter) };
+		const mark = pointAt(curves[0]!, letter);
+		return { ...wire, d: curvesPath(curves), band: bandPath(curves), mark };
 	});
 }
 

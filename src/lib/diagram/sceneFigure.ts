@@ -1,11 +1,20 @@
 /** A scene as a figure: the rear or front view as marks, for still pictures, print and export. */
-import { PANEL, type Bench, type NodeName } from '../engine';
+import { PANEL, type Bench, type DeviceKind, type NodeName, type PlugKind } from '../engine';
 import { breakSign } from './breakSign';
 import type { Figure, Mark, StrokeRole, WordRole } from './figure';
 import { NOTHING_LIT, isClosed, netLetters, type Lit } from './lit';
 import { LUG_SHAPES, roundPath, type NodeForm } from './lugs';
-import { plugSign } from './plugSign';
-import { sceneOf, type PlacedSocket, type PlacedWire, type Scene } from './scene';
+import type { Places } from './places';
+import { plugParts } from './plugShape';
+import { plugSign, shortId } from './plugSign';
+import {
+	PLUG_PICTURE,
+	sceneOf,
+	type Placed,
+	type PlacedSocket,
+	type PlacedWire,
+	type Scene
+} from './scene';
 import type { Point, Role } from './socket';
 
 /** Mirrors and moves a path made of M, L, H, V, A, Q, C and Z with absolute places. */
@@ -82,6 +91,10 @@ function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: 
 		const d = `M${seat.map((p) => p.join(' ')).join(' L')} Z`;
 		pen.stroke(closed ? 'seat-closed' : 'seat', placedPath(d, s), of, on);
 	}
+	if (s.socket.bush === 'metal') {
+		const bush = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
+		pen.stroke('spring', placedPath(roundPath(40), bush), `${id}.S`);
+	}
 	if (s.plug) {
 		const at = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
 		pen.stroke(turn >= 0 ? 'hidden' : 'outline', placedPath(roundPath(27), at));
@@ -106,7 +119,7 @@ function drawNode(
 }
 
 const drawWire = (pen: Pen, w: PlacedWire, lit: boolean, rear: boolean) => {
-	if (rear) pen.stroke('halo', w.d);
+	if (rear) pen.stroke('halo', w.band, w.name, lit);
 	if (rear) pen.wire(w, lit);
 	else pen.stroke('hidden', w.d, w.name, lit);
 	const letter = w.ink === 'other' ? 'x' : w.ink.charAt(0);
@@ -135,43 +148,76 @@ function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeNam
 		}
 }
 
-function drawBoxes(pen: Pen, scene: Scene, lit: Lit) {
+/** What a kind is called in words; a figure without names says none. */
+export type NameOf = (kind: DeviceKind | PlugKind) => string;
+
+/** The name, the kind and the picture of a device or plug. */
+function drawBoxHead(pen: Pen, b: Placed, nameOf: NameOf | undefined) {
+	pen.stroke('body', rectangle(b.x, b.y, b.w, b.h));
+	pen.word('name', shortId(b.id), { x: b.x + 14, y: b.y + 25 }, 'start');
+	const { device, plug } = b;
+	const says = device?.phantom
+		? '48 V on'
+		: plug
+			? plug.socket
+				? `in ${plug.socket}`
+				: 'loose'
+			: '';
+	if (says) pen.word('caption', says, { x: b.x + b.w - 12, y: b.y + 25 }, 'end');
+	const kind = device?.kind ?? plug?.kind;
+	if (kind && nameOf) pen.word('caption', nameOf(kind), { x: b.x + 14, y: b.y + 46 }, 'start');
+	if (!plug) return;
+	const at = { x: b.x + PLUG_PICTURE.x, y: b.y + PLUG_PICTURE.y };
+	for (const part of plugParts(plug.kind)) pen.stroke(part.role, placedPath(part.d, at));
+}
+
+function drawBoxes(
+	pen: Pen,
+	scene: Scene,
+	lit: Lit,
+	letters: ReadonlyMap<NodeName, string>,
+	nameOf: NameOf | undefined
+) {
 	for (const b of scene.boxes) {
-		pen.stroke('body', rectangle(b.x, b.y, b.w, b.h));
-		pen.word('name', b.id, { x: b.x + 18, y: b.y + 26 }, 'start');
+		drawBoxHead(pen, b, nameOf);
+		const left = b.side === 'left';
+		const [into, anchor] = left ? [17, 'start' as const] : [-17, 'end' as const];
 		for (const t of b.terminals) {
 			const node = `${b.id}.${t}`;
 			const at = scene.points.get(node)!;
-			drawNode(pen, node, 'terminal', at, lit.nodes.has(node), false);
-			const left = b.side === 'left';
-			pen.word(
-				'caption',
-				t,
-				{ x: at.x + (left ? 17 : -17), y: at.y + 5 },
-				left ? 'start' : 'end',
-				node
-			);
+			const on = lit.nodes.has(node);
+			drawNode(pen, node, 'terminal', at, on, false);
+			pen.word('caption', t, { x: at.x + into, y: at.y + 5 }, anchor, node);
+			const letter = letters.get(node);
+			if (!letter) continue;
+			pen.word('letter', letter, { x: at.x + (left ? -2 : 2), y: at.y - 11 }, 'middle', node, on);
 		}
 	}
 }
 
-/** The bench as one figure: `view` is the rear or the front, the true mirror image of it. */
+/**
+ * The bench as one figure: `view` is the rear or the front, the true mirror image of it. `nameOf`
+ * gives the words for kinds, `places` where boxes were seen before.
+ */
 export function sceneFigure(
 	bench: Bench,
 	view: 'rear' | 'front' = 'rear',
-	lit: Lit = NOTHING_LIT
+	lit: Lit = NOTHING_LIT,
+	nameOf?: NameOf,
+	places?: Places
 ): Figure {
 	const turn = view === 'rear' ? 1 : -1;
-	const scene = sceneOf(bench, turn);
+	const scene = sceneOf(bench, turn, places);
+	const letters = netLetters(bench);
 	const pen = new Pen();
 	const { x, y, w, h } = scene.panel;
 	pen.stroke('hole', rectangle(x, y, w, h));
 	const metal = bench.panel.metal ? 'metal panel' : 'insulating panel';
 	pen.word('caption', `${metal}, seen from the ${view}`, { x: x + 4, y: y - 9 }, 'start');
 	for (const s of scene.sockets) drawSocket(pen, s, bench, turn, lit);
-	drawBoxes(pen, scene, lit);
+	drawBoxes(pen, scene, lit, letters, nameOf);
 	for (const wire of scene.wires) drawWire(pen, wire, lit.wires.has(wire.name), turn > 0);
-	drawLugs(pen, scene, lit, netLetters(bench));
+	drawLugs(pen, scene, lit, letters);
 	const stud = scene.points.get(PANEL);
 	if (stud) {
 		drawNode(pen, PANEL, 'stud', stud, lit.nodes.has(PANEL), false);

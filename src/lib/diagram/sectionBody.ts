@@ -186,9 +186,9 @@ function drawSigns(sheet: Sheet): void {
 	const { signs } = LINES[sheet.lettering];
 	const y = signs - sheet.drop;
 	const [first, second] = sheet.lettering === 'large' ? [8, 254] : [depthX(0), 300];
-	sheet.stroke('pointer', diamond(first + 4, y));
+	sheet.note(diamond(first + 4, y));
 	sheet.word('caption', [first + 16, signs], 'a spring is lifted', 'start');
-	sheet.stroke('pointer', dot(second + 4, y));
+	sheet.note(dot(second + 4, y));
 	sheet.word('caption', [second + 14, signs], 'what it touches changes', 'start');
 }
 

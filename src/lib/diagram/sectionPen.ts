@@ -109,6 +109,11 @@ export class Sheet {
 		this.marks.push(mark);
 	}
 
+	/** A sign that only explains the figure. */
+	note(d: string): void {
+		this.marks.push({ kind: 'stroke', role: 'pointer', note: true, d });
+	}
+
 	word(
 		role: WordRole,
 		[x, y]: Place,

@@ -42,7 +42,7 @@ const CURVED: readonly Millimetres[] = [
 ];
 
 /** Stops along a stretch, mm behind the nose: close together where the profile bends. */
-const stopsOf = (from: Millimetres, to: Millimetres): Millimetres[] => [
+export const curvedStops = (from: Millimetres, to: Millimetres): Millimetres[] => [
 	from,
 	...CURVED.filter((s) => s > from && s < to),
 	to
@@ -50,7 +50,10 @@ const stopsOf = (from: Millimetres, to: Millimetres): Millimetres[] => [
 
 /** A line along a stretch at that share of its radius; −1 is its lower edge. */
 const along = (from: Millimetres, to: Millimetres, travel: Millimetres, share: number): Place[] =>
-	stopsOf(from, to).map((s) => [depthX(travel - s), SECTION.axis - share * plugRadius(s)! * UNIT]);
+	curvedStops(from, to).map((s) => [
+		depthX(travel - s),
+		SECTION.axis - share * plugRadius(s)! * UNIT
+	]);
 
 /** A wavy break at the left edge of the paper, downwards. */
 function brokenOff(x: number, top: number, bottom: number): Place[] {

@@ -168,6 +168,53 @@ function flange(): Shape[] {
 	];
 }
 
+/**
+ * The latch of a female socket, over the middle of its round half: outside the tab that a thumb
+ * presses, inside its lever with the hook that holds a plug. A generic shape. Some sockets have none
+ * (common practice); the phone half holds by friction.
+ */
+function latch(middle: number): { rear: Shape[]; front: Shape[] } {
+	const top = middle - ROUND.r;
+	const ribs = (y: number): Shape[] =>
+		[0, 6, 12].map((dy) =>
+			shape('fine', (p) => {
+				p.moveTo(-15, y + dy);
+				p.lineTo(15, y + dy);
+			})
+		);
+	return {
+		rear: [
+			box('metal', -22, top - 9, 44, 20, 4),
+			box('hidden', -9, top + 11, 18, 16, 2),
+			circle('hole', -14, top + 1, 2.6),
+			circle('hole', 14, top + 1, 2.6)
+		],
+		front: [
+			box('hole', -7, top + 9, 14, 17, 2),
+			box('body', -25, top - 14, 50, 26, 6),
+			...ribs(top - 7)
+		]
+	};
+}
+
+/** A panel plug has no latch: a key inside its shell, and the window that a latch hooks into. */
+const keyed = (middle: number): Shape[] => [
+	box('fine', -8, middle - ROUND.r + 9, 16, 9, 2),
+	box('hole', -13, middle - ROUND.r + 1, 26, 7, 2)
+];
+
+/** What the mould leaves on the insulator: the marks of its ejectors, and a rib. */
+const moulded = (x: number, y: number, w: number, h: number): Shape[] => [
+	circle('fine', x + 11, y + 11, 4),
+	circle('fine', x + w - 11, y + 11, 4),
+	circle('fine', x + 11, y + h - 11, 4),
+	circle('fine', x + w - 11, y + h - 11, 4)
+];
+const mouldedRound = (middle: number): Shape[] => [
+	circle('fine', -76, middle + 34, 5),
+	circle('fine', 76, middle + 34, 5)
+];
+
 function hybrid(kind: SocketKind): SocketDrawing {
 	const breaks = Object.keys(SOCKETS[kind].breaks).length > 0;
 	const block = { y: 22, h: breaks ? 168 : 92 };
@@ -180,7 +227,10 @@ function hybrid(kind: SocketKind): SocketDrawing {
 			...flange(),
 			circle('insulator', ROUND.x, ROUND.y, ROUND.r),
 			circle('fine', ROUND.x, ROUND.y, ROUND.r - 7),
+			...mouldedRound(ROUND.y),
+			...latch(ROUND.y).rear,
 			box('insulator', -122, block.y, 244, block.h, 8),
+			...moulded(-122, block.y, 244, block.h),
 			circle('hidden', ROUND.x, ROUND.y + 8, 31)
 		],
 		front: [
@@ -190,6 +240,7 @@ function hybrid(kind: SocketKind): SocketDrawing {
 			circle('hole', ROUND.x, ROUND.y + 8, 34),
 			circle('fine', ROUND.x, ROUND.y + 8, 29),
 			...pins.map((l) => circle('hole', l.x, l.y, 9)),
+			...latch(ROUND.y).front,
 			box('hidden', -122, block.y, 244, block.h, 8)
 		],
 		bore: { x: ROUND.x, y: ROUND.y + 8, r: 31 }
@@ -207,7 +258,9 @@ function threePin(kind: SocketKind): SocketDrawing {
 		rear: [
 			...flange(),
 			circle('insulator', 0, middle, ROUND.r),
-			circle('fine', 0, middle, ROUND.r - 7)
+			circle('fine', 0, middle, ROUND.r - 7),
+			...mouldedRound(middle),
+			...(male ? [] : latch(middle).rear)
 		],
 		front: [
 			...flange(),
@@ -215,7 +268,8 @@ function threePin(kind: SocketKind): SocketDrawing {
 			circle('insulator', 0, middle, ROUND.r - 9),
 			...lugs
 				.filter((l) => l.form === 'cup')
-				.map((l) => circle(male ? 'metal' : 'hole', l.x, l.y, 9))
+				.map((l) => circle(male ? 'metal' : 'hole', l.x, l.y, 9)),
+			...(male ? keyed(middle) : latch(middle).front)
 		],
 		bore: { x: 0, y: middle, r: 31 }
 	};
@@ -234,8 +288,9 @@ function jackOnly(kind: SocketKind): SocketDrawing {
 			circle('outline', 0, -84, 56),
 			hexagon('fine', 0, -84, 48),
 			circle('hidden', 0, -84, 31),
+			box('insulator', -34, -44, 68, 62, 4),
 			box('insulator', -122, top, 244, two ? 170 : 96, 8),
-			box('insulator', -34, -44, 68, 48, 4)
+			...moulded(-122, top, 244, two ? 170 : 96)
 		],
 		front: [
 			...flange(),

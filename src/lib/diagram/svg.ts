@@ -90,7 +90,7 @@ function inks(p: Palette): Record<Stroke['role'], Ink> {
 		'seat-closed': [p.ink, p.ink, LINE],
 		wire: ['none', p.ink, BOLD],
 		core: ['none', p.ink, LINE],
-		halo: ['none', p.sheet, BOLD],
+		halo: [p.sheet, 'none', FINE],
 		dimension: ['none', p.soft, FINE],
 		pointer: [p.soft, p.soft, FINE],
 		symbol: ['none', p.ink, LINE]
@@ -159,7 +159,7 @@ function wireRules(p: Palette): string[] {
 		rule('.ink-cold', 'stroke-dasharray:12 3'),
 		rule('.ink-shield', 'stroke-dasharray:3 2'),
 		rule('.ink-other', 'stroke-dasharray:11 3 2 3'),
-		rule('.halo', 'stroke-width:7'),
+		rule('.halo.lit', `stroke:none;fill:${p.wash}`),
 		rule('text', clear)
 	];
 }
