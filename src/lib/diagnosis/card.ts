@@ -8,7 +8,6 @@ import type { Bench, Fault } from '../engine';
 import { classesIn } from './classes';
 import { fewestColumns } from './cover';
 import { dictionaryOf, type Dictionary } from './dictionary';
-import { pairAt } from './next';
 import type { Probe, ProbeAnswer } from './probes';
 import { plugChanges } from './setting';
 
@@ -97,7 +96,7 @@ export function cardIn(dictionary: Dictionary): Card {
 		const joined = seen.at(partition, a) === seen.at(partition, b);
 		return {
 			when: columnStates[column]!,
-			pair: pairAt(nodes, a, b),
+			pair: [nodes[a]!, nodes[b]!],
 			expect: joined ? 'joined' : 'apart'
 		};
 	});

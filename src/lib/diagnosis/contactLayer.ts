@@ -40,6 +40,7 @@ export class ContactLayer {
 	private readonly place: readonly number[];
 	/** One partition for each column, for each distinct outcome of faults of contacts. */
 	readonly outcomes: Rows;
+	private readonly known = new Map<string, number>();
 
 	constructor(
 		private readonly bench: Bench,
@@ -84,6 +85,16 @@ export class ContactLayer {
 
 	/** The outcome of a set of faults, given by their numbers; faults of wires are passed over. */
 	outcomeOf(set: readonly number[]): number {
+		const contacts = set.filter((f) => this.place[f]! >= 0);
+		const key = contacts.join();
+		const known = this.known.get(key);
+		if (known !== undefined) return known;
+		const outcome = this.laidTogether(contacts);
+		this.known.set(key, outcome);
+		return outcome;
+	}
+
+	private laidTogether(set: readonly number[]): number {
 		const own = this.bench.sockets.map((_, i) => set.filter((f) => this.place[f] === i));
 		const row = this.asked.map((sockets) =>
 			this.partitions.with(

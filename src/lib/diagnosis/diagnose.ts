@@ -32,11 +32,11 @@ export interface Diagnosis {
 /** Candidates listed unless more are asked for. */
 export const LISTED = 50;
 
-/** Every single fault by itself, "sound" first. */
+/** Every single fault by itself, "sound" first where it is a candidate. */
 function singles(dictionary: Dictionary, ids: Int32Array, total: number): Candidate[] {
-	const { faults, classOfSet } = dictionary;
+	const { faults, classOfSet, hasSound } = dictionary;
 	const left = new Set(ids);
-	const sets = [[], ...faults.map((_, i) => [i])];
+	const sets = [...(hasSound ? [[]] : []), ...faults.map((_, i) => [i])];
 	return sets
 		.filter((set) => left.has(classOfSet(set)))
 		.map((set) => set.map((i) => faults[i]!))

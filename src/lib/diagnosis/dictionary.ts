@@ -52,6 +52,8 @@ export interface Dictionary {
 	/** Per class: weight of all its sets (not yet shared out to sum to 1), and how many they are. */
 	readonly weight: Float64Array;
 	readonly count: Float64Array;
+	/** Whether the sound bench is a candidate. */
+	readonly hasSound: boolean;
 	/** The heaviest set of a class, as sorted numbers in `faults`. */
 	readonly heaviest: (id: number) => number[];
 	/** The class of a set given by sorted numbers; −1 if none of at most `most` faults answers so. */
@@ -91,7 +93,14 @@ export function* makingDictionary(
 					if (layers.rows.size > MOST_CLASSES) throw new Error('it has too many sets of faults');
 					if (++visited % STRETCH === 0) yield;
 				}
-	return { ...layers.face(), bench, most, extras, ...found(layers, classes, visited) };
+	return {
+		...layers.face(),
+		bench,
+		most,
+		extras,
+		hasSound: true,
+		...found(layers, classes, visited)
+	};
 }
 
 function found(layers: Layers, classes: ClassTally, visited: number) {

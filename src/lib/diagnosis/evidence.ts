@@ -53,9 +53,9 @@ export function isJoinedAt({ rows, seen }: Dictionary, id: number, place: Place)
 	return place.a < 0 ? found === 1 : seen.at(found, place.a) === seen.at(found, place.b);
 }
 
-/** Every class of the dictionary. */
-export const everyClass = ({ size }: Dictionary): Int32Array =>
-	Int32Array.from({ length: size }, (_, id) => id);
+/** Every class of the dictionary that has a set in it. */
+export const everyClass = ({ size, count }: Dictionary): Int32Array =>
+	Int32Array.from({ length: size }, (_, id) => id).filter((id) => count[id]! > 0);
 
 /** The classes among `from` that agree with all the readings, in the same order. */
 export function agreeing(

@@ -4,7 +4,7 @@
  * to say its gain in bits. Weights are first added up by the partitions of each column, which are
  * few, and only then by pairs; whether a probe divides the classes at all is counted, not weighed.
  */
-import type { NodeName, Pair, When } from '../engine';
+import type { When } from '../engine';
 import type { Dictionary } from './dictionary';
 import { weightIn } from './evidence';
 import type { Probe } from './probes';
@@ -61,56 +61,64 @@ export function splitOf(dictionary: Dictionary, ids: Int32Array, column: number)
 }
 
 /** A probe that divides the classes, as found. */
-interface Found {
+export interface Found {
 	readonly column: number;
+	/** Positions of its nodes, a before b. */
 	readonly a: number;
 	readonly b: number;
-	/** How far the weight of "joined" is from half. */
-	readonly off: number;
+	/** Weight of "joined", as part of the whole. */
 	readonly joined: number;
 }
 
 /** Weights that differ by less, as parts of the whole, are the same: the rest is rounding. */
 export const HAIR = 1e-9;
 
-/** The probes that come nearest to half, all of them, in file order. */
-function nearest(dictionary: Dictionary, ids: Int32Array, total: number): Found[] {
+const offOf = ({ joined }: Found): number => Math.abs(joined - 0.5);
+
+/** Every probe that divides these classes, in file order. */
+export function dividing(dictionary: Dictionary, ids: Int32Array): Found[] {
 	const n = dictionary.nodes.length;
-	let found: Found[] = [];
-	let least = Infinity;
+	const total = weightIn(dictionary, ids);
+	const found: Found[] = [];
 	for (let column = 0; column < dictionary.columns; column++) {
 		const { weight, count } = splitOf(dictionary, ids, column);
-		for (let at = 0; at < n * n; at++) {
-			const yes = count[at]!;
-			if (yes === 0 || yes === ids.length) continue;
-			const off = Math.abs(weight[at]! / total - 0.5);
-			if (off > least + HAIR) continue;
-			if (off < least - HAIR) found = [];
-			least = Math.min(least, off);
-			found.push({ column, a: Math.floor(at / n), b: at % n, off, joined: weight[at]! / total });
-		}
+		for (let at = 0; at < n * n; at++)
+			if (count[at]! > 0 && count[at]! < ids.length)
+				found.push({
+					column,
+					a: Math.floor(at / n),
+					b: at % n,
+					joined: Math.min(1, weight[at]! / total)
+				});
 	}
-	return found.filter((f) => f.off <= least + HAIR);
+	return found;
 }
 
-export const pairAt = (nodes: readonly NodeName[], a: number, b: number): Pair => [
-	nodes[a]!,
-	nodes[b]!
-];
+/** Plug changes from a state to each column. */
+export const changesFrom = ({ bench, columnStates }: Dictionary, from: When): number[] =>
+	columnStates.map((when) => plugChanges(bench, from, when));
+
+/** The probe nearest to half; of several the one that needs fewest plug changes, then the first. */
+export function mostEven(found: readonly Found[], changes: readonly number[]): Found | null {
+	let least = Infinity;
+	for (const f of found) least = Math.min(least, offOf(f));
+	return found.reduce<Found | null>((best, f) => {
+		if (offOf(f) > least + HAIR) return best;
+		return best && changes[best.column]! <= changes[f.column]! ? best : f;
+	}, null);
+}
+
+/** A found probe in the words of the bench. */
+export const probeOf = ({ columnStates, nodes }: Dictionary, { column, a, b }: Found): Probe => ({
+	when: columnStates[column]!,
+	pair: [nodes[a]!, nodes[b]!]
+});
 
 /**
  * The probe that tells most among these classes, null if none tells anything. Of several, the one
  * with the fewest plug changes from the state `from`, then the first in file order.
  */
 export function bestNext(dictionary: Dictionary, ids: Int32Array, from: When = {}): Advice | null {
-	const { bench, nodes, columnStates } = dictionary;
-	const found = nearest(dictionary, ids, weightIn(dictionary, ids));
-	if (found.length === 0) return null;
-	const changes = columnStates.map((when) => plugChanges(bench, from, when));
-	const best = found.reduce((x, y) => (changes[y.column]! < changes[x.column]! ? y : x));
-	return {
-		when: columnStates[best.column]!,
-		pair: pairAt(nodes, best.a, best.b),
-		gain: bitsOf(best.joined)
-	};
+	const best = mostEven(dividing(dictionary, ids), changesFrom(dictionary, from));
+	return best && { ...probeOf(dictionary, best), gain: bitsOf(best.joined) };
 }
