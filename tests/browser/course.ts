@@ -19,6 +19,10 @@ export function exerciseOf<K extends ExerciseKind>(kind: K, id: string): Exercis
 export const predict = exerciseOf('predict', 'predict-ts-in-nine');
 export const wire = exerciseOf('wire', 'wire-one-cable-six');
 export const find = exerciseOf('find', 'find-fault-in-six');
+export const putRight = exerciseOf('put-right', 'put-right-mirror-sketch');
+export const choose = exerciseOf('choose', 'choose-six-contacts');
+export const name = exerciseOf('name', 'name-halves-of-six');
+export const order = exerciseOf('order', 'order-before-the-iron');
 
 /** Every screen there is, once. */
 export const PAGES: readonly string[] = [

@@ -1,19 +1,58 @@
 /**
- * The three exercises, solved and failed as learners do. What is right is never written down here:
+ * One exercise of each kind, failed and solved by mouse as learners do. What is right is never written down here:
  * the judge and the engine are asked, as the page asks them.
  */
 import type { Page } from '@playwright/test';
 import { inState, readMeter, withFaults, type NodeName, type Wire } from '../../src/lib/engine';
-import { faultKey, faultsToName, judge } from '../../src/lib/exercises';
-import { faultWords, nodeName } from '../../src/lib/words';
-import { course, find, oneOfEachKind, pathOf, predict, wire } from './course';
+import {
+	faultKey,
+	faultsToName,
+	judge,
+	replayBench,
+	solutionOf,
+	type Answer,
+	type Exercise,
+	type Item
+} from '../../src/lib/exercises';
+import { cameWords, faultWords, nodeName, wrongLines } from '../../src/lib/words';
+import {
+	choose,
+	course,
+	find,
+	name,
+	oneOfEachKind,
+	order,
+	pathOf,
+	predict,
+	putRight,
+	wire
+} from './course';
 import { expectProbes, handsOn, type Hands } from './hands';
 import { expect, open, test } from './support';
 
 const judgedCard = (page: Page) => page.getByTestId('judged');
 
-/** Text as it stands in a page's source. */
+/** The list of what is wrong, line by line. */
+const wrongIn = (page: Page) =>
+	judgedCard(page).getByRole('list', { name: 'What is wrong' }).locator(':scope > li');
+
+/** Text as it stands in a page's source, whatever words in it are links. */
 const written = (text: string) => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+const plain = (source: string) => source.replace(/<!--.*?-->|<\/?(a|code|strong|em)\b[^>]*>/g, '');
+
+/** What is played is what the judge had: the meter on that pair of that bench. */
+async function expectPlayed(page: Page, exercise: Exercise, answer: Answer, item: Item) {
+	const bench = replayBench(exercise, answer, item);
+	const played = judgedCard(page).getByTestId('playback');
+	await expect(played).toHaveCount(1);
+	await expect(played).toBeInViewport();
+	const reading = played.getByTestId('played-reading');
+	const shown = readMeter(bench, 'continuity', ...item.pair);
+	for (const node of item.pair) await expect(reading).toContainText(nodeName(bench, node));
+	await expect(reading).toContainText(shown.display);
+	if (!shown.beep && !shown.warning && shown.ohms === null)
+		await expect(played.getByTestId('gap').first()).toBeAttached();
+}
 
 test('every exercise is listed, and opens with both its cautions in sight', async ({ page }) => {
 	await open(page, '/exercises/');
@@ -26,7 +65,7 @@ test('every exercise is listed, and opens with both its cautions in sight', asyn
 
 	// Each page carries its own from the first byte on, script or no script.
 	for (const exercise of course) {
-		const source = await (await page.request.get(pathOf(exercise))).text();
+		const source = plain(await (await page.request.get(pathOf(exercise))).text());
 		for (const text of [exercise.title, exercise.aim, ...Object.values(exercise.cautions)])
 			expect(source, exercise.id).toContain(written(text));
 	}
@@ -45,18 +84,19 @@ test('predict: wrong ticks are played back with their reason, right ones pass', 
 }) => {
 	await open(page, pathOf(predict));
 	const hands = handsOn(page);
-	const bench = inState(predict.bench, predict.state);
-	const name = (pair: readonly [NodeName, NodeName]) =>
+	const [{ state, pairs }] = predict.questions as [(typeof predict.questions)[number]];
+	const bench = inState(predict.bench, state);
+	const nameOf = (pair: readonly [NodeName, NodeName]) =>
 		`${nodeName(bench, pair[0])} – ${nodeName(bench, pair[1])}`;
 	const box = (pair: readonly [NodeName, NodeName]) =>
-		page.getByRole('checkbox', { name: name(pair), exact: true });
-	const sounds = predict.pairs.filter((p) => readMeter(bench, 'continuity', ...p).beep);
-	const silent = predict.pairs.filter((p) => !sounds.includes(p));
+		page.getByRole('checkbox', { name: nameOf(pair), exact: true });
+	const sounds = pairs.filter((p) => readMeter(bench, 'continuity', ...p).beep);
+	const silent = pairs.filter((p) => !sounds.includes(p));
 	expect(sounds.length).toBeGreaterThan(0);
 	expect(silent.length).toBeGreaterThan(0);
 
 	// Before the answer there is no meter and no lit net to look it up on.
-	await expect(page.getByRole('checkbox')).toHaveCount(predict.pairs.length);
+	await expect(page.getByRole('checkbox')).toHaveCount(pairs.length);
 	await expect(hands.display).toHaveCount(0);
 	await expect(page.locator('svg .lit, svg .net, svg .break')).toHaveCount(0);
 
@@ -65,29 +105,36 @@ test('predict: wrong ticks are played back with their reason, right ones pass', 
 	await hands.button('Check my prediction').click();
 	const card = judgedCard(page);
 	await expect(card).toBeFocused();
-	await expect(card).toContainText(`0 of ${predict.pairs.length} pairs are right`);
+	await expect(card).toContainText(`0 of ${pairs.length} pairs are right`);
 	await expect(card).toContainText('the score is 0 %');
 	const wrong = judge(predict, { kind: 'predict', ticked: silent });
 	for (const belief of predict.beliefs.filter((b) => wrong.beliefs.includes(b.id)))
 		await expect(card).toContainText(belief.truth);
 	const show = card.getByRole('button', { name: 'Show me' });
-	await expect(show).toHaveCount(predict.pairs.length);
-	for (const i of [0, predict.pairs.length - 1]) {
-		const pair = predict.pairs[i]!;
-		await expect(card.getByRole('listitem').nth(i)).toContainText('You expected');
+	await expect(show).toHaveCount(pairs.length);
+	await expect(card.getByText('✗')).toHaveCount(1);
+	const wrong0: Answer = { kind: 'predict', ticked: silent };
+	const items = judge(predict, wrong0).items.filter((i) => !i.right);
+	await expectPlayed(page, predict, wrong0, items[0]!);
+	for (const i of [1, pairs.length - 1]) {
+		await expect(wrongIn(page).nth(i)).toContainText('You expected');
 		await show.nth(i).click();
-		await expectProbes(hands, pair[0], pair[1]);
-		const reading = readMeter(bench, 'continuity', pair[0], pair[1]);
-		await expect(hands.display).toHaveText(reading.display);
-		await expect(hands.word).toContainText(reading.beep ? 'sounds' : 'over range');
-		await expect(hands.why).not.toBeEmpty();
+		await expectPlayed(page, predict, wrong0, items[i]!);
 	}
+	await card.getByRole('button', { name: 'Show me' }).first().click();
+	await card.getByRole('button', { name: 'Next thing that is wrong' }).click();
+	await expectPlayed(page, predict, wrong0, items[1]!);
 
+	// Afterwards the meter is there for the learner's own hand.
+	await hands.redSelect.selectOption(pairs[0]![0]);
+	await hands.blackSelect.selectOption(pairs[0]![1]);
+	await expect(hands.display).toHaveText(readMeter(bench, 'continuity', ...pairs[0]!).display);
 	for (const pair of silent) await box(pair).uncheck();
 	for (const pair of sounds) await box(pair).check();
 	await hands.button('Check my prediction').click();
-	await expect(card).toContainText(`All ${predict.pairs.length} pairs are right.`);
+	await expect(card).toContainText(`All ${pairs.length} pairs are right.`);
 	await expect(show).toHaveCount(0);
+	await expect(card.getByRole('link', { name: /^On to: / })).toBeInViewport();
 	// One false tick among right ones costs its share and no more.
 	await box(silent[0]!).check();
 	await hands.button('Check my prediction').click();
@@ -121,7 +168,7 @@ test('wire: a crossed pair is told, a joint to the chassis lug is unsafe, the so
 		await check.click();
 		await expect(card, wrong.name).toBeFocused();
 		const failed = verdict.items.filter((i) => !i.right);
-		await expect(card.getByRole('listitem'), wrong.name).toHaveCount(failed.length);
+		await expect(wrongIn(page), wrong.name).toHaveCount(failed.length);
 		if (wrong.unsafe) {
 			await expect(card).toContainText('fails on safety, so the score is 0');
 			await expect(card.getByText('Unsafe.')).toHaveCount(failed.filter((i) => i.hazard).length);
@@ -130,12 +177,13 @@ test('wire: a crossed pair is told, a joint to the chassis lug is unsafe, the so
 			await expect(card).toContainText(`the score is ${Math.round(verdict.score * 100)} %`);
 			await expect(card.getByText('Unsafe.')).toHaveCount(0);
 		}
-		for (const [i, { pair, found }] of failed.slice(0, 4).entries()) {
+		for (const [i, item] of failed.slice(0, 4).entries()) {
 			await card.getByRole('button', { name: 'Show me' }).nth(i).click();
-			if (pair[0].includes('.')) await expectProbes(hands, pair[0], pair[1]);
-			else if (found === 'polarity -')
-				await expect(heard).toHaveText(new RegExp(`${pair[1]} at .*polarity reversed \\(−\\)`));
+			if (item.pair[0].includes('.')) await expectPlayed(page, wire, wrong.answer, item);
+			else await expect(card.getByTestId('playback')).toBeInViewport();
 		}
+		// The learner's own bench stays as it was.
+		await expect(hands.button('Pull it out')).toHaveCount(0);
 		await hands.button('Start over').click();
 		await expect(card).toHaveCount(0);
 	}
@@ -143,7 +191,7 @@ test('wire: a crossed pair is told, a joint to the chassis lug is unsafe, the so
 	await solder(hands, wire.solution);
 	await check.click();
 	await expect(card).toContainText('The wiring does all that was asked.');
-	await expect(card.getByRole('listitem')).toHaveCount(0);
+	await expect(wrongIn(page)).toHaveCount(0);
 	// With either plug in, the desk hears its source the same way up.
 	await hands.button(/^Put line-plug /).click();
 	await expect(heard).toHaveText(/DESK hears LINE at .*polarity kept \(\+\)/);
@@ -233,8 +281,20 @@ test('find: every reading counts, nothing gives the fault away, and naming it pa
 	await expect(card).toContainText('That is not it.');
 	await expect(card).toContainText(faultWords(find.bench, find.hidden).slice(1));
 	await expect(card).toContainText(faultWords(find.bench, other).slice(1));
+	const named: Answer = {
+		kind: 'find',
+		fault: other,
+		probes: [
+			...pairs.map((pair) => ({ when: { A: 'none' }, pair })),
+			{ when: { A: 'line-plug' }, pair: ['A.T', 'DESK.cold'] }
+		]
+	};
+	const against = judge(find, named).items.find((i) => !i.right)!;
 	await card.getByRole('button', { name: 'Show me' }).first().click();
+	await expectPlayed(page, find, named, against);
 	// Afterwards the reasons are there.
+	await hands.redSelect.selectOption('A.2');
+	await hands.blackSelect.selectOption('A.T');
 	await expect(hands.why).not.toBeEmpty();
 
 	await hands.button('Hunt again').click();
@@ -252,4 +312,168 @@ test('find: every reading counts, nothing gives the fault away, and naming it pa
 	await kind.selectOption('none');
 	await done.click();
 	await expect(card).toContainText('That is not it. You took 0');
+});
+
+test('put right: changes are counted, hints go from how many to which, the fewest pass', async ({
+	page
+}) => {
+	await open(page, pathOf(putRight));
+	const hands = handsOn(page);
+	const task = hands.section('Your wiring');
+	const card = judgedCard(page);
+	const { wires } = putRight.bench;
+	await expect(task).toContainText('So far: 0.');
+	await hands.button('Check my wiring').click();
+	const start: Answer = { kind: 'put-right', wires };
+	const failed = judge(putRight, start).items.filter((i) => !i.right);
+	await expect(card).toBeFocused();
+	await expect(wrongIn(page)).toHaveCount(failed.length);
+	await expectPlayed(page, putRight, start, failed[0]!);
+
+	const hint = task.getByRole('status');
+	await hands.button('How far am I?').click();
+	await expect(hint).toContainText(/^\w+ changes? do(es)? it, and no fewer/);
+	await expect(hint).not.toContainText('Look at');
+	await hands.button('Tell me more').click();
+	await expect(hint).toContainText('Look at');
+	await expect(hint).not.toContainText('Put in');
+	await hands.button('Tell me more').click();
+	await expect(hint).toContainText('Put in a jumper from');
+
+	const key = ({ from, to }: Wire) => [from, to].sort().join(' ');
+	const goes = wires.filter((w) => !putRight.solution.some((s) => key(s) === key(w)));
+	const comes = putRight.solution.filter((s) => !wires.some((w) => key(s) === key(w)));
+	expect(goes.length).toBeGreaterThan(0);
+	for (const { id } of goes) await hands.button(`Take out ${id}`).click();
+	await solder(hands, comes);
+	await expect(task).toContainText(`So far: ${goes.length + comes.length}.`);
+	await hands.button('Check my wiring').click();
+	await expect(card).toContainText('and fewer would not do.');
+	await expect(hint).toBeEmpty();
+});
+
+test('choose: what each variant fails is said and drawn, and the fitting ones pass', async ({
+	page
+}) => {
+	await open(page, pathOf(choose));
+	const hands = handsOn(page);
+	const card = judgedCard(page);
+	const variant = (id: string) =>
+		page.getByRole('checkbox', { name: new RegExp(`Variant ${id}\\b`) });
+	const wrong = choose.wrong[0]!.answer;
+	for (const id of wrong.chosen) await variant(id).check();
+	await hands.button('Check my choice').click();
+	await expect(card).toBeFocused();
+	const lines = wrongLines(choose, wrong, judge(choose, wrong));
+	expect(lines.length).toBeGreaterThan(0);
+	for (const [i, { text }] of lines.entries())
+		await expect(wrongIn(page).nth(i)).toContainText(text);
+	await card.getByRole('button', { name: 'Show me' }).first().click();
+	await expect(card.getByTestId('playback').getByRole('img').first()).toBeInViewport();
+
+	const right = solutionOf(choose);
+	const chosen = right.kind === 'choose' ? right.chosen : [];
+	for (const { id } of choose.options) await variant(id).setChecked(chosen.includes(id));
+	await hands.button('Check my choice').click();
+	await expect(card).toContainText('every need, and nothing else does.');
+});
+
+test('name: readings are counted, a wrong name is spoken against by a reading, right ones pass', async ({
+	page
+}) => {
+	await open(page, pathOf(name));
+	const hands = handsOn(page);
+	const card = judgedCard(page);
+	const lug = (letter: string) =>
+		page.getByRole('button', { name: new RegExp(`^Lug ${letter}\\b`) });
+	const reading = page.getByTestId('name-reading');
+	await lug('a').click();
+	await lug('b').click();
+	await expect(reading).toContainText(/lug a – lug b: (sounds|over range|silent)\./);
+	await expect(page.getByTestId('probes-used')).toContainText(/^1 /);
+	const wrong = name.wrong[0]!.answer;
+	const callThem = async (names: Readonly<Record<string, string>>) => {
+		for (const [letter, contact] of Object.entries(names))
+			await page.getByLabel(`Lug ${letter} is`).selectOption(contact);
+		await hands.button('Those are their names').click();
+	};
+	await callThem(wrong.names);
+	await expect(card).toBeFocused();
+	const judged = judge(name, wrong);
+	const bad = judged.name!.lugs.filter((l) => !l.right);
+	await expect(wrongIn(page)).toHaveCount(bad.length);
+	await card.getByRole('button', { name: 'Show me' }).first().click();
+	await expect(card.getByTestId('played-reading')).toBeInViewport();
+	await callThem(name.lugs);
+	await expect(card).toContainText(
+		`All ${bad.length > 0 ? Object.keys(name.lugs).length : 0} lugs are rightly named.`
+	);
+	await expect(card).toContainText('You took 1 reading');
+});
+
+test('order: what the order would have done is played step by step, and a safe one passes', async ({
+	page
+}) => {
+	await open(page, pathOf(order));
+	const hands = handsOn(page);
+	const card = judgedCard(page);
+	const textOf = (id: string) => order.steps.find((s) => s.id === id)!.text;
+	const unsafe = order.wrong.find((w) => w.unsafe)!.answer;
+	for (const id of unsafe.order) await hands.button(textOf(id)).click();
+	await hands.button('Check my order').click();
+	await expect(card).toBeFocused();
+	await expect(card).toContainText('Nobody may work like this');
+	await expect(card).not.toContainText('The wiring does');
+
+	// It opens where the first thing goes wrong, and says what the engine found there.
+	const played = card.getByTestId('order-play');
+	const { consequences } = judge(order, unsafe).order!;
+	const first = consequences[0]!;
+	await expect(played).toContainText(`step ${first.at + 1} of ${unsafe.order.length}`);
+	await expect(played).toContainText(textOf(first.step));
+	for (const c of consequences.filter((x) => x.at === first.at))
+		await expect(played).toContainText(cameWords(c));
+	// From the first step to the last.
+	await played.getByRole('button', { name: /^Step 1: / }).click();
+	for (const [i, id] of unsafe.order.entries()) {
+		await expect(played.getByRole('status')).toContainText(textOf(id));
+		for (const c of consequences.filter((x) => x.at === i))
+			await expect(played.getByRole('status')).toContainText(cameWords(c));
+		if (i < unsafe.order.length - 1)
+			await played.getByRole('button', { name: 'Next step' }).click();
+	}
+	await expect(played.getByRole('button', { name: 'Next step' })).toBeDisabled();
+
+	const out = page.getByRole('button', { name: /^Out: / });
+	while ((await out.count()) > 0) await out.first().click();
+	for (const id of order.solution) await hands.button(textOf(id)).click();
+	await hands.button('Check my order').click();
+	await expect(card).toContainText('This order is safe, and it proves something.');
+	await expect(wrongIn(page)).toHaveCount(0);
+});
+
+test('a word of the trade is explained where it first stands, and nothing is lost by it', async ({
+	page
+}) => {
+	await open(page, pathOf(predict));
+	await page.getByRole('checkbox').first().check();
+	const word = page.getByRole('article').getByRole('link', { name: 'normals', exact: true });
+	await expect(word).toHaveCount(1);
+	const card = page.getByTestId('explained');
+	await word.click();
+	await expect(card).toBeVisible();
+	await expect(card).toBeFocused();
+	await expect(card.getByRole('heading')).toHaveText(/break contact/i);
+	await expect(card).toBeInViewport({ ratio: 1 });
+	await page.keyboard.press('Escape');
+	await expect(card).toBeHidden();
+	await expect(word).toBeFocused();
+	await page.keyboard.press('Enter');
+	await expect(card).toBeVisible();
+	await card.getByRole('button', { name: 'Close' }).click();
+	await expect(word).toBeFocused();
+	await expect(page.getByRole('checkbox').first()).toBeChecked();
+	await word.click();
+	await card.getByRole('link', { name: 'In the glossary' }).click();
+	await expect(page).toHaveURL(/\/glossary\/#break-contact$/);
 });

@@ -96,9 +96,6 @@ export interface Question {
 }
 export interface PredictExercise extends Common<'predict'> {
 	readonly questions: readonly Question[];
-	/** The first question, for a screen that shows one. */
-	readonly state: When;
-	readonly pairs: readonly (readonly [NodeName, NodeName])[];
 }
 /** What wire and put-right share: a requirement, and wires that may be changed to meet it. */
 interface Wiring {

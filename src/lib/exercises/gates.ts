@@ -38,7 +38,7 @@ const isPair = (sign: Sign, [a, b]: readonly [string, string]): boolean =>
 export function predictOf(
 	shape: Shape<'predict'>,
 	bench: Bench
-): Pick<PredictExercise, 'questions' | 'state' | 'pairs'> {
+): Pick<PredictExercise, 'questions'> {
 	const { questions } = shape;
 	for (const [i, { state, pairs }] of questions.entries()) {
 		const at = `$.questions[${i}]`;
@@ -53,7 +53,7 @@ export function predictOf(
 				(sign[2] === undefined || sign[2] === i) && pairs.some((p) => isPair(sign, p))
 		)
 	);
-	return { questions, state: questions[0]!.state, pairs: questions[0]!.pairs };
+	return { questions };
 }
 
 /** Wires through the engine's gate: they stand on the exercise's bench in place of its own. */

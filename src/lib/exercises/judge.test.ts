@@ -52,7 +52,7 @@ describe('predict', () => {
 		expect(judged().score).toBe(0);
 		expect(judged(...SOUNDING.slice(0, 3)).score).toBe(0.75);
 		expect(judged(...SOUNDING, pair('T', '2')).score).toBe(0.8);
-		expect(judged(...predict.pairs).score).toBe(0.2857);
+		expect(judged(...predict.questions[0]!.pairs).score).toBe(0.2857);
 		expect(judged(...SOUNDING, pair('T', '2')).passed).toBe(false);
 	});
 	it('knows the belief that the plug feeds the normals when its pairs are ticked', () => {

@@ -18,7 +18,7 @@ const HEAD = [
 const MADE = ['bench', 'beliefs', 'wrong', 'text'] as const;
 /** Fields of one kind only. */
 const OWN: { readonly [K in ExerciseKind]: readonly (keyof ExerciseOf<K>)[] } = {
-	predict: ['questions', 'state', 'pairs'],
+	predict: ['questions'],
 	wire: ['mayWire', 'require', 'solution'],
 	'put-right': ['mayWire', 'require', 'solution', 'allow'],
 	find: ['hidden', 'most', 'solution'],

@@ -33,8 +33,8 @@ describe('a start that passes is found', () => {
 	});
 	it('in a prediction where nothing sounds', () => {
 		const predict = of('predict');
-		const pairs = predict.pairs.filter(([a, b]) => a === 'A.T' && b !== 'A.R');
-		const silent = { ...predict, questions: [{ state: predict.state, pairs }] };
+		const pairs = predict.questions[0]!.pairs.filter(([a, b]) => a === 'A.T' && b !== 'A.R');
+		const silent = { ...predict, questions: [{ state: predict.questions[0]!.state, pairs }] };
 		expect(startProblems(silent)).toHaveLength(1);
 		expect(kindProblems(silent)).toEqual(['no pair sounds, so whoever ticks nothing is right']);
 	});

@@ -116,8 +116,8 @@ describe('a choice', () => {
 	it('says what each variant fails that was chosen, and what was left out', () =>
 		expect(lines(choose, { kind: 'choose', chosen: ['B', 'D', 'E', 'A'] })).toEqual([
 			'B does not meet the need: it has no break contact on T.',
-			'D does not meet the need: it needs 2 openings and it takes both plugs together.',
-			'E does not meet the need: the ring of a TRS plug has no contact of its own, it has no break contact on T and it has no latch.',
+			'D does not meet the need: it needs 2 openings; it takes both plugs together.',
+			'E does not meet the need: the ring of a TRS plug has no contact of its own; it has no break contact on T; it has no latch.',
 			'F meets every need, and you left it out.'
 		]));
 	it('says each need in words', () =>

@@ -103,7 +103,7 @@ export function failureWords(failure: NeedFailure, option: Option): string {
 
 /** One sentence on a variant: what was said of it, whether that is right, and what it fails. */
 export function optionWords(option: Option, judged: OptionJudged): string {
-	const fails = andOf(judged.fails.map((f) => failureWords(f, option)));
+	const fails = judged.fails.map((f) => failureWords(f, option)).join('; ');
 	if (judged.fits)
 		return sentence(
 			`${option.id} meets every need${judged.chosen ? ', as you said' : ', and you left it out'}`

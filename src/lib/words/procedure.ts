@@ -36,11 +36,15 @@ const WORDS: Readonly<Record<ConsequenceKind, string>> = {
 export const stepText = (exercise: OrderExercise, id: string): string =>
 	(exercise.steps.find((s) => s.id === id)?.text ?? id).replace(/\.$/, '');
 
+const cameClause = (c: Consequence): string =>
+	`${WORDS[c.kind]}${c.volts === undefined ? '' : `; ${showVolts(c.volts)} stands there`}`;
+
+/** What came of a step, alone: `The iron meets a live line; 48.00 V stands there.` */
+export const cameWords = (c: Consequence): string => sentence(cameClause(c));
+
 /** One consequence, with the step that brings it: `Step 4, “…”: …; 48.00 V stands there.` */
-export function consequenceWords(exercise: OrderExercise, c: Consequence): string {
-	const volts = c.volts === undefined ? '' : `; ${showVolts(c.volts)} stands there`;
-	return sentence(`step ${c.at + 1}, “${stepText(exercise, c.step)}”: ${WORDS[c.kind]}${volts}`);
-}
+export const consequenceWords = (exercise: OrderExercise, c: Consequence): string =>
+	sentence(`step ${c.at + 1}, “${stepText(exercise, c.step)}”: ${cameClause(c)}`);
 
 /** A broken rule and its reason. */
 export const ruleWords = (exercise: OrderExercise, { first, then, why }: Rule): string =>
@@ -64,6 +68,33 @@ export function situationWords(s: Situation): string {
 			meter
 		].join('; ')
 	);
+}
+
+/** One thing that stands one way or another: a name, how it stands, and whether that can do harm. */
+export interface Lamp {
+	readonly name: string;
+	readonly state: string;
+	readonly warns: boolean;
+}
+
+/** The same, thing by thing, for a row of lamps; always the same five, in this order. */
+export function lampsOf(s: Situation): Lamp[] {
+	const dead = s.provenDead
+		? 'proven dead'
+		: s.foundDead
+			? 'found dead, meter not proven again'
+			: 'not proven dead';
+	return [
+		{ name: 'Mains plug', state: s.mains ? 'in' : 'pulled', warns: s.mains },
+		{ name: 'Phantom switch', state: s.phantom ? 'on' : 'off', warns: s.phantom },
+		{
+			name: 'Line',
+			state: `${s.charged ? 'carries voltage' : 'carries none'}; ${dead}`,
+			warns: s.charged
+		},
+		{ name: 'Channel', state: s.muted ? 'muted' : 'open', warns: !s.muted && s.mains },
+		{ name: 'Meter', state: s.proven ? 'proven' : 'not proven', warns: false }
+	];
 }
 
 const percent = (score: number): string => `${Math.round(score * 100)} %`;
