@@ -30,6 +30,8 @@ interface Catcher {
 	readonly a: number;
 	readonly b: number;
 	readonly caught: readonly number[];
+	/** One text for each set of caught classes. */
+	readonly key: string;
 }
 
 /** Probes of one column; of those that catch the same classes only the first. */
@@ -43,7 +45,7 @@ function catchersIn(dictionary: Dictionary, column: number, sound: number): Catc
 			const joined = net(sound, a) === net(sound, b);
 			const caught = classes.filter((id) => (net(id, a) === net(id, b)) !== joined);
 			const key = caught.join();
-			if (caught.length > 0 && !found.has(key)) found.set(key, { column, a, b, caught });
+			if (caught.length > 0 && !found.has(key)) found.set(key, { column, a, b, caught, key });
 		}
 	return [...found.values()];
 }
@@ -56,23 +58,31 @@ interface Chosen {
 	readonly exact: boolean;
 }
 
+/** The fewest of them that catch all that any of them catches; of those that catch alike the first. */
 function fewest(catchers: readonly Catcher[]): Chosen {
+	const first = new Map<string, Catcher>();
+	for (const catcher of catchers) if (!first.has(catcher.key)) first.set(catcher.key, catcher);
+	const kept = [...first.values()];
 	const { chosen, exact } = fewestColumns(
-		catchers.map((c) => c.caught),
+		kept.map((c) => c.caught),
 		STEPS
 	);
-	return { catchers: chosen.map((i) => catchers[i]!), exact };
+	return { catchers: chosen.map((i) => kept[i]!), exact };
 }
 
-const caughtBy = (catchers: readonly Catcher[]): number =>
-	new Set(catchers.flatMap((c) => c.caught)).size;
+function caughtBy(catchers: readonly Catcher[]): number {
+	const caught = new Set<number>();
+	for (const catcher of catchers) for (const id of catcher.caught) caught.add(id);
+	return caught.size;
+}
 
-/** The same number of probes in fewer plug states, states that cost a change tried first. */
-function inFewerStates(all: readonly Catcher[], first: Chosen, columns: readonly number[]): Chosen {
+/** The same number of probes in fewer plug states, the last states tried first. */
+function inFewerStates(all: readonly Catcher[], first: Chosen): Chosen {
 	const wanted = caughtBy(all);
+	const used = new Set(first.catchers.map((c) => c.column));
 	let best = first;
-	let kept = all;
-	for (const column of columns) {
+	let kept = all.filter((c) => used.has(c.column));
+	for (const column of [...used].sort((a, b) => b - a)) {
 		const rest = kept.filter((c) => c.column !== column);
 		if (caughtBy(rest) < wanted) continue;
 		const chosen = fewest(rest);
@@ -89,7 +99,7 @@ export function cardIn(dictionary: Dictionary): Card {
 	const sound = classOfSet([]);
 	const numbers = [...Array(columns).keys()];
 	const all = numbers.flatMap((column) => catchersIn(dictionary, column, sound));
-	const { catchers, exact } = inFewerStates(all, fewest(all), numbers.toReversed());
+	const { catchers, exact } = inFewerStates(all, fewest(all));
 	const inOrder = [...catchers].sort((x, y) => x.column - y.column || x.a - y.a || x.b - y.b);
 	const probes = inOrder.map(({ column, a, b }): CardProbe => {
 		const partition = rows.at(sound, column);

@@ -61,26 +61,43 @@ function take(part: Part, column: number) {
 	part.columns.delete(column);
 }
 
-/** Of sets that contain one another, the positions to drop: those within (or about) another. */
-function contained(sets: ReadonlyMap<number, Bits>, dropLarger: boolean): number[] {
-	const order = [...sets].sort(
-		([x, a], [y, b]) => (dropLarger ? a.size - b.size : b.size - a.size) || x - y
-	);
-	const kept: Bits[] = [];
-	return order.flatMap(([at, bits]) => {
-		const goes = kept.some((k) => (dropLarger ? k.isWithin(bits) : bits.isWithin(k)));
-		if (!goes) kept.push(bits);
-		return goes ? [at] : [];
-	});
+type Sets = ReadonlyMap<number, Bits>;
+
+/** The other sets that contain this one, equal ones too: they all share its rarest member. */
+function containing(at: number, sets: Sets, holders: Sets): number[] {
+	const bits = sets.get(at)!;
+	const members = bits.list();
+	if (members.length === 0) return [...sets.keys()].filter((other) => other !== at);
+	const sizeAt = (member: number) => holders.get(member)!.size;
+	const rarest = members.reduce((x, y) => (sizeAt(y) < sizeAt(x) ? y : x));
+	const near = holders.get(rarest)!.list();
+	return near.filter((other) => other !== at && bits.isWithin(sets.get(other)!));
 }
+
+/** Columns that another one makes idle: of equal ones the first stays. */
+const idleColumns = ({ columns, elements }: Part): number[] =>
+	[...columns].flatMap(([c, { size }]) => {
+		const wider = containing(c, columns, elements);
+		return wider.some((other) => columns.get(other)!.size > size || other < c) ? [c] : [];
+	});
+
+/** Elements that are covered whenever another one is: of equal ones the first stays. */
+const sureElements = ({ columns, elements }: Part): Set<number> =>
+	new Set(
+		[...elements].flatMap(([e, { size }]) =>
+			containing(e, elements, columns).filter(
+				(other) => elements.get(other)!.size > size || other > e
+			)
+		)
+	);
 
 /** Applies the rules until none applies; the columns that had to be taken. */
 function reduce(part: Part): number[] {
 	const taken: number[] = [];
 	for (;;) {
 		const before = part.columns.size + part.elements.size;
-		for (const e of contained(part.elements, true)) dropElement(part, e);
-		for (const c of contained(part.columns, false)) dropColumn(part, c);
+		for (const e of sureElements(part)) dropElement(part, e);
+		for (const c of idleColumns(part)) dropColumn(part, c);
 		const only = [...part.elements.values()].find((columns) => columns.size === 1);
 		if (only) {
 			const [column] = only.list();
