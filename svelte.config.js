@@ -23,7 +23,7 @@ export default {
 				'base-uri': ['self'],
 				'form-action': ['none'],
 				'require-trusted-types-for': ['script'],
-				'trusted-types': ['svelte-trusted-html', 'sveltekit-trusted-url']
+				'trusted-types': ['svelte-trusted-html', 'sveltekit-trusted-url', 'solderside-worker']
 			}
 		}
 	}

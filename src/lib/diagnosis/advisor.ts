@@ -98,9 +98,3 @@ function replyIn(dictionary: Dictionary, ask: Ask): Reply {
 		work: dictionary.work
 	};
 }
-
-/** A small job of every kind, so that the first real one finds the code compiled. */
-export function warmUp(advisor: Advisor, bench: Bench) {
-	const ask: Ask = { bench, readings: [], most: 2, par: true };
-	for (const _ of advisor.advise(ask));
-}
