@@ -62,17 +62,19 @@ export function classesOf({ weights, tests }: System): number[][] {
  */
 export function huffmanOf(weights: readonly number[], letters = 2): number {
 	const total = sum(weights);
-	const heap = weights.map((w) => w / total);
+	const words = weights.map((w) => w / total);
 	// Words of no weight fill the first knot, so that every later one is full.
-	while (heap.length > 1 && (heap.length - 1) % (letters - 1) !== 0) heap.push(0);
-	let length = 0;
-	while (heap.length > 1) {
-		heap.sort((a, b) => b - a);
-		const knot = sum(heap.splice(-letters));
-		length += knot;
-		heap.push(knot);
-	}
-	return length;
+	while (words.length > 1 && (words.length - 1) % (letters - 1) !== 0) words.push(0);
+	words.sort((a, b) => a - b);
+	// Knots come out in ascending order, so two queues do for a heap (van Leeuwen 1976, from memory).
+	const knots: number[] = [];
+	let word = 0;
+	let knot = 0;
+	const lightest = (): number =>
+		knot < knots.length && !(words[word]! <= knots[knot]!) ? knots[knot++]! : words[word++]!;
+	while (words.length - word + knots.length - knot > 1)
+		knots.push(sum(Array.from({ length: letters }, lightest)));
+	return sum(knots);
 }
 
 export interface Bounds {
