@@ -3,7 +3,9 @@
  * something, in sight, with a ring round it.
  */
 import type { Page } from '@playwright/test';
-import { PAGES, pathOf, wire } from './course';
+import { SOCKETS } from '../../src/lib/engine';
+import { faultKey, solutionOf } from '../../src/lib/exercises';
+import { choose, exerciseOf, name, order, PAGES, pathOf, predict, putRight, wire } from './course';
 import { expectProbes, handsOn, placeOf } from './hands';
 import { expect, open, test } from './support';
 
@@ -63,7 +65,7 @@ function keysOn(page: Page) {
 		focused,
 		/** Tab (or Shift+Tab) until the focus stands where `is` says. */
 		async tabTo(is: (at: Awaited<ReturnType<typeof focused>>) => boolean, key = 'Tab') {
-			for (let steps = 0; steps < 90; steps++) {
+			for (let steps = 0; steps < 200; steps++) {
 				await press(key);
 				if (is(await focused())) return;
 			}
@@ -240,20 +242,172 @@ test('every stop of every page is in sight and has a ring, and Tab gets through'
 	}
 });
 
-test('an exercise is solved without a mouse', async ({ page }) => {
-	await open(page, pathOf(wire));
-	const hands = handsOn(page);
-	const keys = keysOn(page);
-	await keys.tabTo((at) => at.node !== null);
-	for (const { from, to } of wire.solution) {
+/** The judge's card has the focus, and says so. */
+async function expectPassed(page: Page, words: string | RegExp): Promise<void> {
+	const card = page.getByTestId('judged');
+	await expect(card).toBeFocused();
+	await expect(card).toBeInViewport();
+	await expect(card).toContainText(words);
+	await expect(card.getByRole('link', { name: /^On to: |last one/ })).toBeVisible();
+}
+type Keys = ReturnType<typeof keysOn>;
+type Focused = Awaited<ReturnType<Keys['focused']>>;
+const isSelect = ({ role }: Focused) => role.startsWith('select');
+const isContact = ({ node }: Focused) => node !== null;
+const isCheckbox = ({ role }: Focused) => role === 'checkbox';
+const valueOf = (page: Page) =>
+	page.evaluate(() => (document.activeElement as HTMLSelectElement).value);
+/** In a list that has the focus, arrow by arrow down to a value. */
+async function pick(page: Page, keys: Keys, value: string): Promise<void> {
+	for (let steps = 0; (await valueOf(page)) !== value; steps++) {
+		expect(steps, `${value} is in the list`).toBeLessThan(60);
+		await keys.press('ArrowDown');
+	}
+}
+async function layJumpers(keys: Keys, wires: readonly { from: string; to: string }[]) {
+	await keys.tabTo(isContact);
+	for (const { from, to } of wires) {
 		await keys.arrowTo(from);
 		await keys.press('j');
 		await keys.arrowTo(to);
 		await keys.press('j');
-		await expect(hands.said).toContainText('Jumper soldered');
 	}
-	await keys.tabTo((at) => at.name === 'Check my wiring', 'Shift+Tab');
+}
+
+test('predict is failed and solved without a mouse', async ({ page }) => {
+	await open(page, pathOf(predict));
+	const keys = keysOn(page);
+	await keys.tabTo(({ name: is }) => is === 'Check my prediction');
 	await page.keyboard.press('Enter');
-	await expect(page.getByTestId('judged')).toBeFocused();
-	await expect(page.getByTestId('judged')).toContainText('The wiring does all that was asked.');
+	const card = page.getByTestId('judged');
+	await expect(card).toBeFocused();
+	// What is wrong is played without a mouse as well, one after the other.
+	await keys.tabTo(({ name: is }) => is === 'Next thing that is wrong');
+	const first = await card.getByTestId('played-reading').textContent();
+	await keys.press('Enter');
+	await expect(card.getByTestId('played-reading')).not.toHaveText(first ?? '');
+	expect((await keys.focused()).name).toBe('Show me');
+
+	const solution = solutionOf(predict);
+	const ticked = solution.kind === 'predict' ? solution.ticked : [];
+	const boxes = page.getByRole('checkbox');
+	const count = await boxes.count();
+	await keys.tabTo(({ name: is }) => is === 'Check my prediction', 'Shift+Tab');
+	for (let left = count; left > 0; left--) await keys.tabTo(isCheckbox, 'Shift+Tab');
+	for (let i = 0; i < count; i++) {
+		if (i > 0) await keys.tabTo(isCheckbox);
+		const [a, b] = predict.questions[0]!.pairs[i]!;
+		if (ticked.some((t) => t[0] === a && t[1] === b)) await keys.press('Space');
+	}
+	await keys.tabTo(({ name: is }) => is === 'Check my prediction');
+	await page.keyboard.press('Enter');
+	await expectPassed(page, `All ${count} pairs are right.`);
+});
+
+test('wire is solved without a mouse', async ({ page }) => {
+	await open(page, pathOf(wire));
+	const keys = keysOn(page);
+	await layJumpers(keys, wire.solution);
+	await expect(handsOn(page).said).toContainText('Jumper soldered');
+	await keys.tabTo(({ name: is }) => is === 'Check my wiring', 'Shift+Tab');
+	await page.keyboard.press('Enter');
+	await expectPassed(page, 'The wiring does all that was asked.');
+});
+
+test('put right is solved without a mouse', async ({ page }) => {
+	await open(page, pathOf(putRight));
+	const keys = keysOn(page);
+	const key = ({ from, to }: { from: string; to: string }) => [from, to].sort().join(' ');
+	const { wires } = putRight.bench;
+	const goes = wires.filter((w) => !putRight.solution.some((s) => key(s) === key(w)));
+	const comes = putRight.solution.filter((s) => !wires.some((w) => key(s) === key(w)));
+	await layJumpers(keys, comes);
+	for (const { id } of goes) {
+		await keys.tabTo(({ name: is }) => new RegExp(`^Take out\\s*${id}$`).test(is));
+		await keys.press('Enter');
+		await keys.tabTo(isContact, 'Shift+Tab');
+	}
+	await keys.tabTo(({ name: is }) => is === 'Check my wiring', 'Shift+Tab');
+	await page.keyboard.press('Enter');
+	await expectPassed(page, 'and fewer would not do.');
+});
+
+test('find is solved without a mouse', async ({ page }) => {
+	const find = exerciseOf('find', 'find-lost-shield');
+	await open(page, pathOf(find));
+	const keys = keysOn(page);
+	await keys.tabTo(isContact);
+	for (const { when, pair } of find.solution) {
+		// One plug state is enough here; P would put a plug in.
+		expect(Object.values(when).every((state) => state === 'none')).toBe(true);
+		await keys.arrowTo(pair[0]);
+		await keys.press('r');
+		await keys.arrowTo(pair[1]);
+		await keys.press('b');
+	}
+	await keys.tabTo((at) => isSelect(at) && at.name.startsWith('What kind of fault'), 'Shift+Tab');
+	await pick(page, keys, find.hidden.kind);
+	await keys.tabTo((at) => isSelect(at) && at.name.startsWith('Where?'));
+	await pick(page, keys, faultKey(find.hidden));
+	await keys.tabTo(({ name: is }) => is === 'That is it');
+	await page.keyboard.press('Enter');
+	await expectPassed(page, `Found. You took ${find.solution.length} of ${find.most} readings.`);
+});
+
+test('choose is solved without a mouse', async ({ page }) => {
+	await open(page, pathOf(choose));
+	const keys = keysOn(page);
+	const solution = solutionOf(choose);
+	const chosen = solution.kind === 'choose' ? solution.chosen : [];
+	for (const { id } of choose.options) {
+		await keys.tabTo(isCheckbox);
+		if (chosen.includes(id)) await keys.press('Space');
+	}
+	await keys.tabTo(({ name: is }) => is === 'Check my choice');
+	await page.keyboard.press('Enter');
+	await expectPassed(page, 'every need, and nothing else does.');
+});
+
+test('name is solved without a mouse, a reading by key included', async ({ page }) => {
+	await open(page, pathOf(name));
+	const keys = keysOn(page);
+	const isLug = (letter: string) => (at: Focused) => at.name.startsWith(`Lug ${letter}`);
+	await keys.tabTo((at) => isLug('a')(at) && !isSelect(at));
+	await keys.press('Enter');
+	await keys.tabTo(isLug('b'));
+	await keys.press('Enter');
+	await expect(page.getByTestId('probes-used')).toContainText(/^1 /);
+	for (const letter of Object.keys(name.lugs).sort()) {
+		await keys.tabTo((at) => isLug(letter)(at) && isSelect(at));
+		await pick(page, keys, name.lugs[letter]!);
+	}
+	await keys.tabTo(({ name: is }) => is === 'Those are their names');
+	await page.keyboard.press('Enter');
+	const own = name.bench.sockets.find((s) => s.id === name.socket)!;
+	expect(SOCKETS[own.kind].contacts.length).toBeGreaterThan(Object.keys(name.lugs).length);
+	await expectPassed(page, `All ${Object.keys(name.lugs).length} lugs are rightly named.`);
+});
+
+test('order is solved without a mouse, and the focus goes on with the steps', async ({ page }) => {
+	await open(page, pathOf(order));
+	const keys = keysOn(page);
+	const texts = order.solution.map((id) => order.steps.find((s) => s.id === id)!.text);
+	const isStep = ({ name: is, role }: Focused) =>
+		role !== 'checkbox' && order.steps.some((s) => s.text === is);
+	await keys.tabTo(isStep);
+	const left = page.getByRole('region', { name: 'Steps' }).getByRole('button');
+	for (const text of texts) {
+		const names = await left.allTextContents();
+		const now = (await keys.focused()).name;
+		const by = names.indexOf(text) - names.indexOf(now);
+		for (let i = 0; i < Math.abs(by); i++) await keys.press(by > 0 ? 'Tab' : 'Shift+Tab');
+		await keys.press('Enter');
+	}
+	await keys.tabTo(({ name: is }) => is === 'Check my order');
+	await page.keyboard.press('Enter');
+	await expectPassed(page, 'This order is safe, and it proves something.');
+	// The order that passed can be gone through as well.
+	await keys.tabTo(({ name: is }) => is.startsWith('Step 2: '));
+	await keys.press('Enter');
+	await expect(page.getByTestId('order-play').getByRole('status')).toContainText(texts[1]!);
 });
