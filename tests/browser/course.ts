@@ -35,5 +35,6 @@ export const PAGES: readonly string[] = [
 	'/glossary/',
 	'/progress/',
 	'/schedule/',
+	'/card/',
 	'/gallery/'
 ];

@@ -1,0 +1,134 @@
+/** The test card as groups, as CSV and as a figure: every probe and every silent fault is on each of them. */
+import { describe, expect, it } from 'vitest';
+import { svgOf } from '../../diagram';
+import { cardOf } from '../../diagnosis';
+import { checkBench, isJoined, inState, type Bench } from '../../engine';
+import { parseCsv } from '../../schedule';
+import { cardNode, cardState, countWords, silentGroups } from '../../words/card';
+import { makeCardCsv } from './cardCsv';
+import { cardFigure, linesOf } from './cardFigure';
+import { PAGE_WIDTH, bareRear, groupsOf } from './cardParts';
+
+function bench(parts: object): Bench {
+	const made = checkBench({ format: 'solderside-bench', version: 1, ...parts });
+	if (!made.ok) throw new Error(`${made.problem.path}: ${made.problem.message}`);
+	return made.value;
+}
+const PLATE = bench({
+	title: 'Plate <1>',
+	panel: { metal: true },
+	sockets: [{ id: 'A', kind: 'hybrid-6', label: '=Stage' }],
+	wires: [
+		{ id: 'w1', from: 'A.T', to: 'A.2' },
+		{ id: 'w2', from: 'A.R', to: 'A.3' }
+	],
+	devices: [{ id: 'DESK', kind: 'mic-input' }],
+	cables: [{ id: 'c', m: 5, cores: [['A.2', 'DESK.hot']] }]
+});
+const TWO = bench({
+	sockets: [
+		{ id: 'A', kind: 'jack-ts-break' },
+		{ id: 'B', kind: 'jack-ts-break' }
+	],
+	wires: [{ id: 'w1', from: 'A.TN', to: 'B.T' }]
+});
+
+describe.each([
+	['a plate', PLATE],
+	['two jacks', TWO]
+])('the card of %s', (_, of) => {
+	const card = cardOf(of);
+	const rows = groupsOf(of, card).flatMap((g) => g.rows);
+
+	it('has every probe once, numbered in its order, and each plug state once', () => {
+		expect(rows.map((r) => r.number)).toEqual(card.probes.map((_, i) => i + 1));
+		const states = groupsOf(of, card).map((g) => g.state);
+		expect(new Set(states).size).toBe(states.length);
+		expect(card.probes.length).toBeGreaterThan(3);
+	});
+	it('says of each probe what the bench answers', () => {
+		for (const { when, pair, expect: said } of card.probes)
+			expect(isJoined(inState(of, when), ...pair) ? 'joined' : 'apart').toBe(said);
+		expect(rows.map((r) => r.expect)).toEqual(
+			card.probes.map((p) => (p.expect === 'joined' ? 'sounds' : 'silent'))
+		);
+	});
+	it('names every fault that no probe catches', () => {
+		const groups = silentGroups(of, card.silent);
+		expect(groups.flatMap((g) => g.faults)).toHaveLength(card.silent.length);
+	});
+	it('is whole as CSV', () => {
+		const read = parseCsv(makeCardCsv(of, card));
+		if (!read.ok) throw new Error('no CSV');
+		const [head, ...lines] = read.rows.map((r) => r.fields);
+		expect(head).toEqual(['step', 'plugs', 'red', 'black', 'should_be', 'was', 'note']);
+		expect(lines.map((l) => l[0]).filter((s) => s !== 'no probe')).toEqual(
+			rows.map((r) => String(r.number))
+		);
+		expect(lines.every((l) => l.length === 7)).toBe(true);
+	});
+	it('is whole as a figure, and nothing stands outside it', () => {
+		const figure = cardFigure(of, card);
+		const words = figure.marks.flatMap((m) => (m.kind === 'word' ? [m] : []));
+		for (const row of rows) expect(words.map((w) => w.text)).toContain(`${row.red} – ${row.black}`);
+		for (const word of words) {
+			expect(word.x).toBeGreaterThan(0);
+			expect(word.x).toBeLessThan(PAGE_WIDTH);
+			expect(word.y).toBeLessThan(figure.height);
+		}
+		const svg = svgOf(figure, { palette: 'ink' });
+		expect(svg).not.toContain('NaN');
+		expect(svg).not.toContain('<1>');
+	});
+});
+
+describe('words of the card', () => {
+	it('a state is a heading, and the file’s own state says what stands in the sockets', () => {
+		expect(cardState(PLATE, { A: 'ts' })).toBe('With a TS plug in the socket');
+		expect(cardState(PLATE, {})).toBe('With no plug in any socket');
+		const used = bench({
+			sockets: [{ id: 'A', kind: 'jack-ts' }],
+			plugs: [{ id: 'p', kind: 'ts', socket: 'A' }]
+		});
+		expect(cardState(used, {})).toBe('With the plugs as they stand on the bench');
+	});
+	it('a single socket’s contacts stand alone, several with their socket', () => {
+		expect(['A.2', 'DESK.hot', 'panel'].map((n) => cardNode(PLATE, n))).toEqual([
+			'2',
+			'DESK.hot',
+			'panel'
+		]);
+		expect(cardNode(TWO, 'A.T')).toBe('A.T');
+	});
+	it('says whether a shorter card can exist', () => {
+		const card = { probes: cardOf(TWO).probes.slice(0, 1), silent: [], changes: 1 };
+		expect(countWords({ ...card, exact: true })).toBe(
+			'1 probe, 1 plug change. No card that catches as much has fewer probes.'
+		);
+		expect(countWords({ ...card, exact: false })).toContain('not ruled out');
+	});
+});
+
+describe('lines of a paragraph', () => {
+	it('hold every word in order, none longer than asked for unless it is one word', () => {
+		const text = 'a bb ccc dddd eeeee ffffffffffffffffffffffffffffff g';
+		const lines = linesOf(text, 100);
+		expect(lines.join(' ')).toBe(text);
+		for (const line of lines) expect(line.length <= 12 || !line.includes(' ')).toBe(true);
+	});
+});
+
+describe('the bare rear', () => {
+	it('has lugs and no wires, plugs or devices, and fits beside the text when there is one socket', () => {
+		const figure = bareRear(PLATE)!;
+		expect(figure.marks.some((m) => m.kind === 'stroke' && m.ink)).toBe(false);
+		expect(figure.marks.some((m) => m.kind === 'word' && m.text === 'DESK')).toBe(false);
+		expect(figure.marks.some((m) => m.kind === 'word' && m.text === 'T')).toBe(true);
+		expect(figure.width).toBeLessThan(PAGE_WIDTH / 2);
+	});
+	it('is left out where its lugs could not be told apart', () => {
+		const many = Array.from({ length: 13 }, (_, i) => ({ id: `S${i}`, kind: 'jack-ts' }));
+		expect(bareRear(bench({ sockets: many }))).toBeNull();
+		expect(bareRear(bench({}))).toBeNull();
+	});
+});

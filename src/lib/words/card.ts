@@ -1,0 +1,120 @@
+/** Words of the test card: plug states, probes, what no probe can catch, cautions. */
+import type { Bench, Fault, FaultKind, NodeName, When } from '../engine';
+import { splitNode } from '../engine';
+import type { Card, ProbeAnswer } from '../diagnosis';
+import { sentence, whenWords } from './names';
+import { labelName } from '../schedule';
+
+/** A node as short as it can be on a card: `TN` on a bench with one socket, else `A.TN`; a device with its name. */
+export function cardNode(bench: Bench, node: NodeName): string {
+	const [owner, contact] = splitNode(node);
+	return bench.sockets.length === 1 && bench.sockets[0]!.id === owner ? contact : node;
+}
+
+/** A plug state as a heading: `With a TS plug in Stage 1`. The file's own state says what stands in the sockets. */
+export function cardState(bench: Bench, when: When): string {
+	if (Object.keys(when).length > 0) return sentence(whenWords(bench, when)).slice(0, -1);
+	return bench.plugs.some((p) => p.socket !== null)
+		? 'With the plugs as they stand on the bench'
+		: 'With no plug in any socket';
+}
+
+/** What a good panel does: the beeper sounds, or is silent. */
+export const ANSWER_WORDS: Readonly<Record<ProbeAnswer, string>> = {
+	joined: 'sounds',
+	apart: 'silent'
+};
+
+const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+
+/** How long the card is, and whether a shorter one can exist. */
+export function countWords({ probes, changes, exact }: Card): string {
+	const length = `${counted(probes.length, 'probe')}, ${counted(changes, 'plug change')}.`;
+	const proof = exact
+		? 'No card that catches as much has fewer probes.'
+		: 'The fewest that were found; a shorter card is not ruled out.';
+	return probes.length === 0 ? length : `${length} ${proof}`;
+}
+
+interface SilentWords {
+	/** What the faults of this kind are called, before their list. */
+	readonly title: string;
+	/** Why no reading changes, and what to do instead. */
+	readonly why: string;
+}
+const SILENT_WORDS: Partial<Readonly<Record<FaultKind, SilentWords>>> = {
+	open: {
+		title: 'A broken wire or joint',
+		why: 'Another way beside it joins the same two ends. Look at the joint and pull at it gently.'
+	},
+	bridge: {
+		title: 'A bridge of solder',
+		why: 'They are joined in every plug state anyway. Look.'
+	},
+	swap: {
+		title: 'Leads exchanged',
+		why: 'Every reading stays the same. Follow the leads by eye.'
+	},
+	'break-stuck-open': {
+		title: 'A break contact that never closes',
+		why: 'Something else joins the same two. Look.'
+	},
+	'break-stuck-closed': {
+		title: 'A break contact that never opens',
+		why: 'Something else joins the same two. Look.'
+	},
+	'spring-bent': {
+		title: 'A spring that misses the plug',
+		why: 'A bare plug shows nothing. Put a plug with a tail in and probe at the end of the tail.'
+	}
+};
+
+function faultMark(bench: Bench, fault: Fault): string {
+	const pair = (nodes: readonly [string, string]) => nodes.map((n) => cardNode(bench, n)).join('–');
+	switch (fault.kind) {
+		case 'open':
+		case 'resistive':
+			return labelName(fault.wire);
+		case 'bridge':
+			return pair(fault.between);
+		case 'swap':
+			return pair(fault.contacts);
+		default:
+			return cardNode(bench, fault.contact);
+	}
+}
+
+/** Faults of one kind that no probe can catch. */
+export interface SilentGroup extends SilentWords {
+	readonly kind: FaultKind;
+	/** `1–S`, `w1`, `TN`. */
+	readonly faults: readonly string[];
+}
+/** The faults that no probe can catch, by kind, in the order in which they come. */
+export function silentGroups(bench: Bench, silent: readonly Fault[]): SilentGroup[] {
+	const kinds = [...new Set(silent.map((f) => f.kind))];
+	return kinds.map((kind): SilentGroup => {
+		const faults = silent.filter((f) => f.kind === kind).map((f) => faultMark(bench, f));
+		const words = SILENT_WORDS[kind] ?? { title: kind, why: 'No reading changes.' };
+		return { kind, ...words, faults };
+	});
+}
+
+/** A group as one line: `A bridge of solder: 1–S, 2–T. They are joined in every plug state anyway. Look.` */
+export const silentLine = ({ title, faults, why }: SilentGroup): string =>
+	`${title}: ${faults.join(', ')}. ${why}`;
+
+/** What to do before the first probe and after the last (prove the tester, test, prove it again: HSE GS38, HSG85). */
+export const CARD_STEPS = [
+	'Make it dead: phantom power off, every device at the far ends switched off and unplugged from the mains.',
+	'Set the meter to continuity. Touch the probes together: it sounds. If it does not, stop.',
+	'Change plugs only at a new heading; use plugs with nothing on their tails. Touch each pair, tick what is as it should be, write down what is not.',
+	'Touch the probes together once more: it still sounds. If it does not, nothing above counts.'
+] as const;
+
+export const CARD_CAUTIONS = {
+	chassis:
+		'Where a signal or shield should be silent against G or the panel and sounds, there is a second path to the chassis: a long screw, a metal bush, a stray strand. Take that one away, not the bond that is meant to be there.',
+	mains:
+		'Two devices on the mains are joined through their protective earths, and this card would call that a fault. So unplug them; never open an earth to get a reading. If anything here is fed by the mains, stop: local codes and licensed practice decide.'
+} as const;

@@ -1,0 +1,138 @@
+/** The test card of the learner's own bench: worked out beside the page, ticked, printed on one sheet, saved. */
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { parseCsv } from '../../src/lib/schedule';
+import { expect, open, test } from './support';
+
+const file = (parts: object) =>
+	JSON.stringify({ format: 'solderside-bench', version: 1, ...parts });
+/** A hybrid of ten with nothing on it: the most probes that one socket needs. */
+const BARE = file({ title: 'Bare', sockets: [{ id: 'A', kind: 'hybrid-10', label: 'Stage 1' }] });
+/** A hybrid of ten with all that a plate may have: jumpers, two cables, and many faults that stay silent. */
+const FULL = file({
+	title: 'Wall plate, stage left',
+	panel: { metal: true },
+	sockets: [{ id: 'A', kind: 'hybrid-10', label: 'Stage 1' }],
+	wires: [
+		{ id: 'w1', from: 'A.TN', to: 'A.2' },
+		{ id: 'w2', from: 'A.RN', to: 'A.3' },
+		{ id: 'w3', from: 'A.S', to: 'A.1' },
+		{ id: 'w4', from: 'A.1N', to: 'A.SN' },
+		{ id: 'w5', from: 'A.1', to: 'A.G' }
+	],
+	devices: [
+		{ id: 'DESK', kind: 'mic-input' },
+		{ id: 'LINE', kind: 'line-in' }
+	],
+	cables: ['DESK', 'LINE'].map((to, i) => ({
+		id: `c${i}`,
+		m: 12,
+		cores: ['shield', 'hot', 'cold'].map((t, k) => [`A.${['123', 'STR'][i]![k]}`, `${to}.${t}`])
+	}))
+});
+
+/** Opens the card with that bench kept in the browser, and waits until it is worked out. */
+async function openCard(page: Page, bench: string) {
+	await page.addInitScript((text) => localStorage.setItem('solderside-bench-1', text), bench);
+	await open(page, '/card/');
+	await expect(page.getByRole('button', { name: 'Save SVG' })).toBeEnabled();
+}
+const pagesIn = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length;
+
+for (const [name, bench] of [
+	['with nothing on it', BARE],
+	['with all that a plate may have', FULL]
+] as const)
+	test(`the card of a hybrid of ten ${name} prints on one page`, async ({ page }) => {
+		await openCard(page, bench);
+		for (const format of ['A4', 'Letter'])
+			expect(pagesIn(await page.pdf({ format })), format).toBe(1);
+		await page.emulateMedia({ media: 'print' });
+		for (const line of ['Date', 'Who', 'Meter', 'Panel no.'])
+			await expect(page.getByText(line, { exact: true })).toBeVisible();
+		for (const caution of ['Chassis and signal ground.', 'Mains.'])
+			await expect(page.getByText(caution, { exact: true })).toBeVisible();
+		await expect(page.getByRole('button', { name: 'Save SVG' })).toBeHidden();
+	});
+
+test('the card is reached from the bench, and its boxes are ticked by keyboard', async ({
+	page
+}) => {
+	const workers: string[] = [];
+	page.on('worker', (worker) => workers.push(worker.url()));
+	await open(page);
+	await page.getByRole('link', { name: 'Test card' }).click();
+	const probes = page.getByRole('region', { name: 'Probes' });
+	const boxes = probes.getByRole('checkbox');
+	await expect(boxes.first()).toBeVisible();
+	expect(workers, 'it was worked out in a worker').toHaveLength(1);
+	const total = await boxes.count();
+	await expect(probes.getByRole('status')).toHaveText(`0 of ${total} as they should be`);
+	await boxes.first().focus();
+	await page.keyboard.press('Space');
+	await expect(probes.getByRole('status')).toHaveText(`1 of ${total} as they should be`);
+	await expect(probes.getByRole('group').first()).toHaveAccessibleName(/^With /);
+});
+
+test('the card is saved as CSV and as SVG with every probe on it', async ({ page }) => {
+	await openCard(page, BARE);
+	const total = await page.getByRole('checkbox').count();
+	const saved = async (name: string) => {
+		const [download] = await Promise.all([
+			page.waitForEvent('download'),
+			page.getByRole('button', { name }).click()
+		]);
+		return {
+			name: download.suggestedFilename(),
+			text: readFileSync(await download.path(), 'utf8')
+		};
+	};
+	const csv = await saved('Save CSV');
+	expect(csv.name).toBe('bare.card.csv');
+	const read = parseCsv(csv.text);
+	expect(read.ok && read.rows).toHaveLength(total + 1);
+	const svg = await saved('Save SVG');
+	expect(svg.name).toBe('bare.card.svg');
+	expect(svg.text).toContain('Test card · Bare');
+	expect(svg.text).toContain('1 – 1N');
+});
+
+test('a large panel leaves the page alive while it is worked out, and can be stopped', async ({
+	page
+}) => {
+	const sockets = Array.from({ length: 24 }, (_, i) => ({ id: `S${i}`, kind: 'hybrid-9' }));
+	await page.addInitScript(
+		(text) => localStorage.setItem('solderside-bench-1', text),
+		file({ title: 'Rack', sockets })
+	);
+	await open(page, '/card/');
+	await expect(page.getByRole('status')).toContainText('some minutes');
+	const longest = await page.evaluate(
+		() =>
+			new Promise<number>((done) => {
+				let last = performance.now();
+				const begun = last;
+				let most = 0;
+				const beat = () => {
+					const now = performance.now();
+					most = Math.max(most, now - last);
+					last = now;
+					if (now - begun > 1500) done(most);
+					else setTimeout(beat, 0);
+				};
+				beat();
+			})
+	);
+	expect(longest, 'longest time that the page was held up, ms').toBeLessThan(500);
+	await page.getByRole('button', { name: 'Stop' }).click();
+	await expect(page.getByRole('status')).toHaveText('Stopped. There is no card yet.');
+	await expect(page.getByRole('button', { name: 'Work it out' })).toBeVisible();
+});
+
+test('it fits a phone', async ({ page }) => {
+	await page.setViewportSize({ width: 390, height: 844 });
+	await openCard(page, FULL);
+	expect(
+		await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+	).toBeLessThanOrEqual(0);
+});
