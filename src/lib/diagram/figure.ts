@@ -62,6 +62,22 @@ export interface Word extends Common {
 export type Mark = Stroke | Word;
 /** How large words are: `large` for a figure that is shown small, as on a phone. */
 export type Lettering = 'plain' | 'large';
+
+/** Whether the two are drawn alike. */
+export const sameMark = (a: Mark, b: Mark | undefined): boolean =>
+	a === b ||
+	(b !== undefined &&
+		a.role === b.role &&
+		a.of === b.of &&
+		a.lit === b.lit &&
+		(a.kind === 'stroke'
+			? b.kind === 'stroke' && a.d === b.d && a.ink === b.ink
+			: b.kind === 'word' &&
+				a.text === b.text &&
+				a.x === b.x &&
+				a.y === b.y &&
+				a.anchor === b.anchor));
+
 export interface Figure {
 	readonly width: number;
 	readonly height: number;

@@ -4,6 +4,8 @@ import {
 	netsOf,
 	type Bench,
 	type Conductor,
+	type Circuit,
+	type Nets,
 	type NodeName,
 	type PathAnswer
 } from '../engine';
@@ -51,9 +53,17 @@ export function litNet(bench: Bench, node: NodeName | null): Lit {
 
 /** A letter for every net of two nodes or more, in the order of the nets: a, b … z, aa … */
 export function netLetters(bench: Bench): ReadonlyMap<NodeName, string> {
+	const nets = netsOf(bench);
+	const known = lettered.get(nets) ?? lettersOf(nets);
+	lettered.set(nets, known);
+	return known;
+}
+const lettered = new WeakMap<Nets, ReadonlyMap<NodeName, string>>();
+
+function lettersOf({ list }: Nets): ReadonlyMap<NodeName, string> {
 	const letters = new Map<NodeName, string>();
 	let count = 0;
-	for (const net of netsOf(bench).list) {
+	for (const net of list) {
 		if (net.length < 2) continue;
 		const letter = letterOf(count++);
 		for (const node of net) letters.set(node, letter);
@@ -65,8 +75,16 @@ const letterOf = (n: number): string =>
 
 /** Whether a break contact (or a side of the changeover) stands closed. */
 export function isClosed(bench: Bench, socket: string, contact: string): boolean {
-	return circuit(bench).conductors.some(
-		({ reason: r }) =>
-			(r.kind === 'rest' || r.kind === 'changeover') && r.socket === socket && r.contact === contact
-	);
+	const made = circuit(bench);
+	const known = shut.get(made) ?? closedIn(made);
+	shut.set(made, known);
+	return known.has(`${socket}.${contact}`);
 }
+const shut = new WeakMap<Circuit, ReadonlySet<NodeName>>();
+
+const closedIn = ({ conductors }: Circuit): ReadonlySet<NodeName> =>
+	new Set(
+		conductors.flatMap(({ reason: r }) =>
+			r.kind === 'rest' || r.kind === 'changeover' ? [`${r.socket}.${r.contact}`] : []
+		)
+	);

@@ -123,7 +123,15 @@ function seenText(plug: PlugKind, socket: SocketKind, travel: Millimetres): stri
  * Every travel, in mm, at which a plug of that kind going in changes what a spring, pin or break
  * contact of that kind of socket does, shallowest first. Empty where the plug does not fit.
  */
-export function sectionEvents(plug: PlugKind, socket: SocketKind): Millimetres[] {
+export function sectionEvents(plug: PlugKind, socket: SocketKind): readonly Millimetres[] {
+	const key = `${plug} ${socket}`;
+	const made = known.get(key) ?? countEvents(plug, socket);
+	known.set(key, made);
+	return made;
+}
+const known = new Map<string, readonly Millimetres[]>();
+
+function countEvents(plug: PlugKind, socket: SocketKind): Millimetres[] {
 	const part = SOCKETS[socket];
 	if (PLUGS[plug].fits === 'three-pin') return part.threePin ? [PIN_1_MAKES, PINS_MAKE] : [];
 	const places = part.springs.flatMap((s) =>

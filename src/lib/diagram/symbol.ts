@@ -16,7 +16,8 @@ import { SYMBOL, symbolRows, type SymbolDrawing } from './symbolFrame';
 function titleOf(bench: Bench, drawing: SymbolDrawing): string {
 	const { socket, plug } = drawing.state;
 	const part = SOCKETS[socket.kind];
-	const what = plug ? `${plug.kind} plug ${plug.travel.toFixed(1)} mm in` : 'no plug';
+	// A sign shows a state and no millimetre.
+	const what = plug ? `${plug.kind} plug in it` : 'no plug';
 	const contacts = [...Object.keys(part.breaks), ...(part.changeover ? ['NC', 'NO'] : [])];
 	const stand = contacts.map((c) => `${c} ${isClosed(bench, socket.id, c) ? 'closed' : 'open'}`);
 	const clauses = stand.length > 0 ? `: ${stand.join(', ')}` : '';

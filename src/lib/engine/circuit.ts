@@ -278,6 +278,14 @@ function addDevice(to: Builder, device: Device) {
 
 const cache = new WeakMap<Bench, Circuit>();
 
+/**
+ * Says that the bench has the circuit of another: the two differ only in how far a plug is in, and no
+ * event lies between. It is not checked; it spares every step of a drag the same work.
+ */
+export const shareCircuit = (bench: Bench, from: Bench): void => {
+	cache.set(bench, circuit(from));
+};
+
 /** The circuit of a bench as it stands, plugs at their travel and faults in force. Pure; remembered per bench. */
 export function circuit(bench: Bench): Circuit {
 	const known = cache.get(bench);

@@ -3,7 +3,7 @@
  * answer is the one that the headless program prints (plain code-point order).
  */
 import type { Bench, NodeName } from './bench';
-import { circuit } from './circuit';
+import { circuit, type Circuit } from './circuit';
 
 /** Plain code-point order, the same on every machine and in every language. */
 export const byCodePoint = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
@@ -15,13 +15,19 @@ export interface Nets {
 	readonly indexOf: ReadonlyMap<NodeName, number>;
 }
 
-const cache = new WeakMap<Bench, Nets>();
+const cache = new WeakMap<Circuit, Nets>();
 
 /** Nets of the bench as it stands. Every node is in exactly one. */
 export function netsOf(bench: Bench): Nets {
-	const known = cache.get(bench);
+	const made = circuit(bench);
+	const known = cache.get(made);
 	if (known) return known;
-	const { nodes, conductors } = circuit(bench);
+	const nets = netsOfCircuit(made);
+	cache.set(made, nets);
+	return nets;
+}
+
+function netsOfCircuit({ nodes, conductors }: Circuit): Nets {
 	const index = new Map(nodes.map((node, i) => [node, i]));
 	const parent = nodes.map((_, i) => i);
 	const root = (start: number): number => {
@@ -40,9 +46,7 @@ export function netsOf(bench: Bench): Nets {
 	const list = [...groups.values()].map((g) => g.sort(byCodePoint));
 	list.sort((a, b) => byCodePoint(a[0]!, b[0]!));
 	const indexOf = new Map(list.flatMap((net, i) => net.map((node) => [node, i] as const)));
-	const made: Nets = { list, indexOf };
-	cache.set(bench, made);
-	return made;
+	return { list, indexOf };
 }
 
 /** Whether the two nodes are on one net. False for a node that is not on the bench. */

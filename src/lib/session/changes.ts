@@ -25,12 +25,30 @@ const done = (bench: Bench): Change => ({ ok: true, bench });
 const no = (why: string): Change => ({ ok: false, why });
 
 /** How many wires and cores land on a node. */
-export const landingsOn = (bench: Bench, node: NodeName): string[] => [
-	...bench.wires.filter((w) => w.from === node || w.to === node).map((w) => w.id),
-	...bench.cables.flatMap((c) =>
-		c.cores.flatMap((ends, i) => (ends.includes(node) ? [`${c.id}:${i}`] : []))
-	)
-];
+export const landingsOn = (bench: Bench, node: NodeName): readonly string[] =>
+	landings(bench).get(node) ?? [];
+
+type Landings = ReadonlyMap<NodeName, readonly string[]>;
+const known = new WeakMap<Bench['wires'], WeakMap<Bench['cables'], Landings>>();
+
+/** What lands on every node, counted once for as long as wires and cables stay. */
+function landings({ wires, cables }: Bench): Landings {
+	const beside = known.get(wires) ?? new WeakMap<Bench['cables'], Landings>();
+	known.set(wires, beside);
+	const made = beside.get(cables) ?? countLandings(wires, cables);
+	beside.set(cables, made);
+	return made;
+}
+
+function countLandings(wires: Bench['wires'], cables: Bench['cables']): Landings {
+	const names = new Map<NodeName, string[]>();
+	const land = (name: string, ends: readonly NodeName[]): void => {
+		for (const node of new Set(ends)) names.set(node, [...(names.get(node) ?? []), name]);
+	};
+	for (const w of wires) land(w.id, [w.from, w.to]);
+	for (const c of cables) c.cores.forEach((ends, i) => land(`${c.id}:${i}`, ends));
+	return names;
+}
 
 /** A jumper between two nodes; mm and awg within the contract's ranges. */
 export function withJumper(

@@ -12,9 +12,17 @@ export class History<T> {
 	#future = $state.raw<readonly T[]>([]);
 	/** Group of the last commit, while the next one may still join it. */
 	#group: string | undefined;
+	readonly #onchange: (present: T) => void;
 
-	constructor(first: T) {
-		this.#present = first;
+	/** `onchange` is told of every value that becomes present, the first one too. */
+	constructor(first: T, onchange: (present: T) => void = () => {}) {
+		this.#onchange = onchange;
+		this.#set(first);
+	}
+
+	#set(next: T): void {
+		this.#present = next;
+		this.#onchange(next);
 	}
 
 	get present(): T {
@@ -36,7 +44,7 @@ export class History<T> {
 		if (isSame) return;
 		if (!joins) this.#past = [...this.#past, this.#present].slice(-MOST_STEPS);
 		this.#future = [];
-		this.#present = next;
+		this.#set(next);
 	}
 
 	/** The next commit is a step of its own, whatever its group: the drag is over. */
@@ -48,7 +56,7 @@ export class History<T> {
 	replace(next: T): void {
 		if (next === this.#present) return;
 		this.#future = [];
-		this.#present = next;
+		this.#set(next);
 	}
 
 	/** One step back; nothing if there is none. */
@@ -56,8 +64,9 @@ export class History<T> {
 		this.#group = undefined;
 		if (this.#past.length === 0) return;
 		this.#future = [this.#present, ...this.#future];
-		this.#present = this.#past.at(-1) as T;
+		const back = this.#past.at(-1) as T;
 		this.#past = this.#past.slice(0, -1);
+		this.#set(back);
 	}
 
 	/** One step forward again; nothing if there is none. */
@@ -65,7 +74,8 @@ export class History<T> {
 		this.#group = undefined;
 		if (this.#future.length === 0) return;
 		this.#past = [...this.#past, this.#present];
-		this.#present = this.#future[0] as T;
+		const next = this.#future[0] as T;
 		this.#future = this.#future.slice(1);
+		this.#set(next);
 	}
 }

@@ -8,9 +8,11 @@ import {
 	fits,
 	isJoined,
 	netsOf,
+	nodesOfBench,
 	pathBetween,
 	plugIn,
 	readMeter,
+	shareCircuit,
 	splitNode,
 	withFaults,
 	type Bench,
@@ -22,6 +24,7 @@ import {
 import { cupWords, kindWords, nodeName, travelWords } from '../words';
 import { inserted, withJumper, withNewPlug, withoutWire, type Change } from './changes';
 import { History } from './history.svelte';
+import { keeper, sameLayout, sameState } from './still';
 
 export const TOOLS = ['red', 'black', 'jumper'] as const;
 export type Tool = (typeof TOOLS)[number];
@@ -60,14 +63,25 @@ export class Session {
 	readings = $state.raw(0);
 
 	bench = $derived.by(() => this.history.present);
-	truth = $derived.by(() =>
-		this.rules.hidden.length > 0 ? withFaults(this.bench, this.rules.hidden) : this.bench
-	);
+	#layout = $state.raw() as Bench;
+	#still = $state.raw() as Bench;
+	/** The bench for what asks only what lies where: it rests while a plug travels or a title is typed. */
+	get layout(): Bench {
+		return this.#layout;
+	}
+	/** The bench for what asks only what is joined: it rests between two events of the travel. */
+	get still(): Bench {
+		return this.#still;
+	}
+	/** What the meter measures, as still as that. */
+	truth = $derived.by(() => this.#true(this.still));
 	/** The socket in hand. */
 	socket = $derived.by(
-		() => this.bench.sockets.find((s) => s.id === this.chosen) ?? this.bench.sockets[0] ?? null
+		() => this.layout.sockets.find((s) => s.id === this.chosen) ?? this.layout.sockets[0] ?? null
 	);
 	plug = $derived.by(() => (this.socket ? plugIn(this.bench, this.socket.id) : null));
+	/** Every node that stands on the bench, in file order. */
+	nodes = $derived.by(() => nodesOfBench(this.layout));
 	redAt = $derived.by(() => this.#present(this.red));
 	blackAt = $derived.by(() => this.#present(this.black));
 	reading = $derived.by(() =>
@@ -80,15 +94,24 @@ export class Session {
 			? pathBetween(this.truth, this.redAt, this.blackAt)
 			: null
 	);
-	nets = $derived.by(() => netsOf(this.bench));
+	nets = $derived.by(() => netsOf(this.still));
 
 	constructor(bench: Bench, rules: Rules = {}) {
 		this.rules = { hidden: [], reasons: true, edits: 'all', ...rules };
-		this.history = new History(bench);
+		const keepLayout = keeper(sameLayout);
+		const keepState = keeper(sameState, shareCircuit);
+		// State that is set, not derived: what hangs on it is not even asked while a plug travels.
+		this.history = new History(bench, (present) => {
+			this.#layout = keepLayout(present);
+			this.#still = keepState(present);
+		});
 	}
 
 	#present(node: NodeName | null): NodeName | null {
-		return node !== null && netsOf(this.bench).indexOf.has(node) ? node : null;
+		return node !== null && this.nets.indexOf.has(node) ? node : null;
+	}
+	#true(bench: Bench): Bench {
+		return this.rules.hidden.length > 0 ? withFaults(bench, this.rules.hidden) : bench;
 	}
 
 	/** Puts a changed bench in place, one undo step; `group` merges steps of one gesture. */
@@ -171,11 +194,8 @@ export class Session {
 
 	/** Says what an insertion or travel changed, contact by contact. */
 	#moved(next: Bench, socket: string, group?: string) {
-		const words = travelWords(
-			this.truth,
-			this.rules.hidden.length ? withFaults(next, this.rules.hidden) : next,
-			socket
-		);
+		if (sameState(this.bench, next)) shareCircuit(next, this.still);
+		const words = travelWords(this.#true(this.bench), this.#true(next), socket);
 		this.commit(next, words.join(' '), group);
 	}
 	/** A new or loose plug of that kind into a socket, seated. */
@@ -231,5 +251,5 @@ export class Session {
 		this.#moved({ ...this.bench, plugs }, plug.socket, `travel ${id}`);
 	}
 	/** Whether the two are on one net of what is drawn. */
-	joined = (a: NodeName, b: NodeName): boolean => isJoined(this.bench, a, b);
+	joined = (a: NodeName, b: NodeName): boolean => isJoined(this.still, a, b);
 }

@@ -1,6 +1,7 @@
 /** Everything the browser keeps: autosave, settings, links and files. */
 export * from './autosave';
 export * from './file';
+export * from './later';
 export * from './link';
 export * from './work';
 export * from './text';

@@ -3,6 +3,7 @@ import {
 	circuit,
 	splitNode,
 	type Bench,
+	type Circuit,
 	type Conductor,
 	type Gap,
 	type GapReason,
@@ -124,13 +125,27 @@ export function closingWords(bench: Bench, { reason: r }: Gap): string | null {
 }
 
 /** Wires and cores that land on the node, open ones too, as they are called. */
-function landingOn(bench: Bench, node: NodeName): string[] {
-	const { conductors, gaps } = circuit(bench);
-	return [...conductors, ...gaps].flatMap(({ a, b, reason: r }) => {
-		if (a !== node && b !== node) return [];
-		if (r.kind === 'wire' || r.kind === 'cut') return [wireName(bench, r.wire)];
-		return r.kind === 'core' ? [wireName(bench, `${r.cable}:${r.core}`)] : [];
-	});
+const landingOn = (bench: Bench, node: NodeName): string[] =>
+	(landings(circuit(bench)).get(node) ?? []).map((name) => wireName(bench, name));
+
+const landed = new WeakMap<Circuit, ReadonlyMap<NodeName, readonly string[]>>();
+
+function landings(made: Circuit): ReadonlyMap<NodeName, readonly string[]> {
+	const known = landed.get(made);
+	if (known) return known;
+	const names = new Map<NodeName, string[]>();
+	for (const { a, b, reason: r } of [...made.conductors, ...made.gaps]) {
+		const name =
+			r.kind === 'wire' || r.kind === 'cut'
+				? r.wire
+				: r.kind === 'core'
+					? `${r.cable}:${r.core}`
+					: null;
+		if (name === null) continue;
+		for (const node of new Set([a, b])) names.set(node, [...(names.get(node) ?? []), name]);
+	}
+	landed.set(made, names);
+	return names;
 }
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
