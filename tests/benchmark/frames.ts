@@ -28,7 +28,7 @@ interface Frames {
  * down before; the moves are events of the same pointer, one in each frame, as a browser sends them.
  */
 const DRAG = `(async ({ x, y, width, moves }) => {
-	const box = document.querySelector('.travel .box');
+	const box = document.querySelector('.travel .section');
 	let long = 0;
 	const watch = new PerformanceObserver((list) => (long += list.getEntries().length));
 	watch.observe({ type: 'longtask' });
@@ -49,7 +49,7 @@ const DRAG = `(async ({ x, y, width, moves }) => {
 
 /** Drags the plug in and out while the page writes down every frame, milliseconds. */
 async function drag(page: Page): Promise<Frames> {
-	const section = page.locator('.travel .box');
+	const section = page.locator('.travel .section');
 	await section.scrollIntoViewIfNeeded();
 	const box = (await section.boundingBox())!;
 	const [x, y] = [box.x + box.width * 0.4, box.y + box.height / 2];
@@ -88,7 +88,7 @@ export async function frameRows(sizes: readonly number[]): Promise<Row[]> {
 	try {
 		for (const size of sizes)
 			for (const slowed of [1, 4]) {
-				const page = await browser.newPage({ viewport: { width: 1440, height: 1400 } });
+				const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
 				await page.goto(site.url);
 				await page.locator('html[data-ready="true"]').waitFor();
 				await page.getByTestId('file').setInputFiles({

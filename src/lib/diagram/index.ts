@@ -13,6 +13,7 @@ export * from './plugSign';
 export { plugParts } from './plugShape';
 export * from './sceneFigure';
 export * from './section';
+export { smallFigure } from './smallFigure';
 export { pinSectionOf } from './sectionPins';
 export { symbolOf } from './symbol';
 export * from './svg';

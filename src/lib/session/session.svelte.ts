@@ -30,6 +30,9 @@ export const TOOLS = ['red', 'black', 'jumper'] as const;
 export type Tool = (typeof TOOLS)[number];
 export type Probe = 'red' | 'black';
 
+/** How long a hand rests before what stands aside follows, ms. */
+const RESTS = 150;
+
 export interface Rules {
 	/** Faults the meter feels and the drawing does not show. */
 	readonly hidden?: readonly Fault[];
@@ -73,6 +76,12 @@ export class Session {
 	get still(): Bench {
 		return this.#still;
 	}
+	#settled = $state.raw() as Bench;
+	#settles: ReturnType<typeof setTimeout> | null = null;
+	/** The bench for what tells of a travel beside the plug that moves: it follows when the hand rests. */
+	get settled(): Bench {
+		return this.#settled;
+	}
 	/** What the meter measures, as still as that. */
 	truth = $derived.by(() => this.#true(this.still));
 	/** The socket in hand. */
@@ -102,11 +111,21 @@ export class Session {
 		const keepState = keeper(sameState, shareCircuit);
 		// State that is set, not derived: what hangs on it is not even asked while a plug travels.
 		this.history = new History(bench, (present) => {
+			const before = this.#still;
 			this.#layout = keepLayout(present);
 			this.#still = keepState(present);
+			if (before !== this.#still) this.#settled = present;
+			else this.#settleSoon();
 		});
 	}
 
+	#settleSoon() {
+		if (this.#settles !== null) return;
+		this.#settles = setTimeout(() => {
+			this.#settles = null;
+			this.#settled = this.bench;
+		}, RESTS);
+	}
 	#present(node: NodeName | null): NodeName | null {
 		return node !== null && this.nets.indexOf.has(node) ? node : null;
 	}
