@@ -321,12 +321,19 @@ function laidWires(
 	return laid;
 }
 
+/** What was drawn of it last: the same wires are the same objects, and nothing of them is drawn anew. */
+let drawn: {
+	readonly laid: readonly Laid[];
+	readonly turn: number;
+	readonly wires: readonly PlacedWire[];
+} | null = null;
+
 function placeWires(
 	bench: Bench,
 	plan: Plan,
 	boxes: readonly Placed[],
 	turn: number
-): PlacedWire[] {
+): readonly PlacedWire[] {
 	const all = [
 		...bench.wires.map((w) => ({ name: w.id, from: w.from, to: w.to, core: false })),
 		...bench.cables.flatMap((c) =>
@@ -334,10 +341,11 @@ function placeWires(
 		)
 	].map((w) => ({ ...w, ink: inkOf(w.from, w.to) }));
 	const laid = laidWires(bench, all, plan, boxes);
+	if (drawn?.laid === laid && drawn.turn === turn) return drawn.wires;
 	const middle = plan.panel.x + plan.panel.w / 2;
 	const turned = (p: Point, turns: boolean): Point =>
 		turns ? { x: middle + turn * (p.x - middle), y: p.y } : p;
-	return all.map((wire, i) => {
+	const wires = all.map((wire, i) => {
 		const { pieces, letter } = laid[i]!;
 		const curves = pieces.map(({ curve: c, turns }): Curve => ({
 			a: turned(c.a, turns[0]),
@@ -348,6 +356,8 @@ function placeWires(
 		const mark = pointAt(curves[0]!, letter);
 		return { ...wire, d: curvesPath(curves), band: bandPath(curves), mark };
 	});
+	drawn = { laid, turn, wires };
+	return wires;
 }
 
 /** From the top of a cell to the middle of its socket. */

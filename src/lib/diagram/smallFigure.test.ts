@@ -17,7 +17,9 @@ describe('a small figure', () => {
 				const small = smallFigure(whole);
 				const roles = new Set(small.marks.map((m) => m.role));
 				for (const role of ['metal', 'spring', 'insulator'] as const) expect(roles).toContain(role);
-				const kept = whole.marks.filter((m) => m.kind === 'stroke' && roles.has(m.role as 'metal'));
+				const kept = whole.marks.filter(
+					(m) => m.kind === 'stroke' && !m.note && roles.has(m.role as 'metal')
+				);
 				expect(small.marks.map((m) => 'd' in m && m.d).join('')).toBe(
 					kept.map((m) => 'd' in m && m.d).join('')
 				);

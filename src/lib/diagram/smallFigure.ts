@@ -15,7 +15,8 @@ const TOO_FINE: ReadonlySet<StrokeRole> = new Set([
 	'outline'
 ]);
 
-const isSmall = (mark: Mark): mark is Stroke => mark.kind === 'stroke' && !TOO_FINE.has(mark.role);
+const isSmall = (mark: Mark): mark is Stroke =>
+	mark.kind === 'stroke' && !mark.note && !TOO_FINE.has(mark.role);
 
 /** The same figure as far as it can be made out when it is small. Nothing in it can be pointed at. */
 export function smallFigure(figure: Figure): Figure {

@@ -33,6 +33,12 @@ export type Probe = 'red' | 'black';
 /** How long a hand rests before what stands aside follows, ms. */
 const RESTS = 150;
 
+/** A node and what it is called. */
+export interface NamedNode {
+	readonly node: NodeName;
+	readonly name: string;
+}
+
 export interface Rules {
 	/** Faults the meter feels and the drawing does not show. */
 	readonly hidden?: readonly Fault[];
@@ -91,6 +97,37 @@ export class Session {
 	plug = $derived.by(() => (this.socket ? plugIn(this.bench, this.socket.id) : null));
 	/** Every node that stands on the bench, in file order. */
 	nodes = $derived.by(() => nodesOfBench(this.layout));
+	/** The same with names, for lists to choose from. One whose name stays is the same object. */
+	named = $derived.by(() => this.#named(this.nodes));
+	#names: readonly NamedNode[] = [];
+	#named(nodes: readonly NodeName[]): readonly NamedNode[] {
+		const before = Object.fromEntries(this.#names.map((n) => [n.node, n]));
+		this.#names = nodes.map((node) => {
+			const name = nodeName(this.layout, node);
+			return before[node]?.name === name ? before[node] : { node, name };
+		});
+		return this.#names;
+	}
+	/** The layout for lists beside the drawing: it follows when the answer to a hand is on the screen. */
+	get aside(): Bench {
+		return this.#aside;
+	}
+	#aside = $state.raw() as Bench;
+	#asides = false;
+	#followAside() {
+		if (typeof requestAnimationFrame !== 'function') {
+			this.#aside = this.#layout;
+			return;
+		}
+		if (this.#asides) return;
+		this.#asides = true;
+		requestAnimationFrame(() =>
+			setTimeout(() => {
+				this.#asides = false;
+				this.#aside = this.#layout;
+			})
+		);
+	}
 	redAt = $derived.by(() => this.#present(this.red));
 	blackAt = $derived.by(() => this.#present(this.black));
 	reading = $derived.by(() =>
@@ -114,6 +151,8 @@ export class Session {
 			const before = this.#still;
 			this.#layout = keepLayout(present);
 			this.#still = keepState(present);
+			if (this.#aside === undefined) this.#aside = this.#layout;
+			else if (this.#aside !== this.#layout) this.#followAside();
 			if (before !== this.#still) this.#settled = present;
 			else this.#settleSoon();
 		});
