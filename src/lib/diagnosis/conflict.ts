@@ -15,7 +15,7 @@ import { Rows } from './rows';
 export function conflictIn(dictionary: Dictionary, readings: readonly Reading[]): number[] {
 	const places = readings.map((r) => placeOf(dictionary, r));
 	const failed = new Rows(readings.length);
-	const row = new Uint8Array(readings.length);
+	const row = new Int32Array(readings.length);
 	for (const id of everyClass(dictionary)) {
 		places.forEach((place, i) => {
 			const joined = readings[i]!.answer === 'joined';

@@ -1,23 +1,19 @@
 /**
- * The layer of contacts: what springs, breaks, changeovers and plugs join, state by state. The rule
- * of contact is the engine's: each socket is asked alone, with what it holds, for every set of its
- * own faults, and the answers are laid together. A bare plug's own conductors are nobody's nodes:
- * what two contacts share through one is joined directly.
+ * The layer of contacts: what springs, breaks, changeovers and plugs join, column by column. An
+ * outcome is what a set of faults of contacts leaves in all columns together; few sets differ.
  */
 import {
-	EMPTY_BENCH,
 	inState,
-	netsOf,
 	plugIn,
 	splitNode,
 	type Bench,
 	type Fault,
 	type NodeName,
-	type Plug,
 	type When
 } from '../engine';
 import type { Partitions } from './partition';
 import { Rows } from './rows';
+import { SocketJoins } from './socketJoins';
 import { Tally } from './tally';
 import { weightOf } from './weights';
 
@@ -28,59 +24,36 @@ function placeOf(bench: Bench, fault: Fault): number {
 	return bench.sockets.findIndex((s) => s.id === owner);
 }
 
-/** One socket with one holding: what it joins under each set of its faults, as asked so far. */
-interface Asked {
-	readonly plug: Plug | null;
-	readonly ends: Map<string, readonly number[]>;
-}
-
 export class ContactLayer {
 	/** Per column and socket. */
-	private readonly asked: readonly (readonly Asked[])[];
+	private readonly joins: readonly (readonly SocketJoins[])[];
 	private readonly place: readonly number[];
+	private readonly weights: readonly number[];
 	/** One partition for each column, for each distinct outcome of faults of contacts. */
 	readonly outcomes: Rows;
 	private readonly known = new Map<string, number>();
 
 	constructor(
-		private readonly bench: Bench,
+		bench: Bench,
 		states: readonly When[],
 		private readonly faults: readonly Fault[],
-		private readonly index: ReadonlyMap<NodeName, number>,
+		index: ReadonlyMap<NodeName, number>,
 		private readonly partitions: Partitions
 	) {
-		const known = new Map<string, Asked>();
-		this.asked = states.map((when) => {
+		const file = bench.sockets.map((_, i) => bench.faults.filter((f) => placeOf(bench, f) === i));
+		const known = new Map<string, SocketJoins>();
+		this.joins = states.map((when) => {
 			const there = inState(bench, when);
-			return bench.sockets.map(({ id }) => {
-				const plug = plugIn(there, id);
-				const key = JSON.stringify([id, plug]);
-				if (!known.has(key)) known.set(key, { plug, ends: new Map() });
+			return bench.sockets.map((socket, i) => {
+				const plug = plugIn(there, socket.id);
+				const key = JSON.stringify([socket.id, plug]);
+				if (!known.has(key)) known.set(key, new SocketJoins(socket, plug, index, file[i]!));
 				return known.get(key)!;
 			});
 		});
 		this.place = faults.map((f) => placeOf(bench, f));
-		this.outcomes = new Rows(states.length, true);
-	}
-
-	/** The ends, two by two, of what this socket joins among the bench's nodes. */
-	private endsOf(place: number, { plug, ends }: Asked, set: readonly number[]): readonly number[] {
-		const key = set.join();
-		const known = ends.get(key);
-		if (known) return known;
-		const file = this.bench.faults.filter((f) => placeOf(this.bench, f) === place);
-		const alone: Bench = {
-			...EMPTY_BENCH,
-			sockets: [this.bench.sockets[place]!],
-			plugs: plug ? [plug] : [],
-			faults: [...file, ...set.map((f) => this.faults[f]!)]
-		};
-		const found = netsOf(alone).list.flatMap((net) => {
-			const nodes = net.flatMap((name) => this.index.get(name) ?? []);
-			return nodes.slice(1).flatMap((node, i) => [nodes[i]!, node]);
-		});
-		ends.set(key, found);
-		return found;
+		this.weights = faults.map(weightOf);
+		this.outcomes = new Rows(states.length);
 	}
 
 	/** The outcome of a set of faults, given by their numbers; faults of wires are passed over. */
@@ -95,14 +68,16 @@ export class ContactLayer {
 	}
 
 	private laidTogether(set: readonly number[]): number {
-		const own = this.bench.sockets.map((_, i) => set.filter((f) => this.place[f] === i));
-		const row = this.asked.map((sockets) =>
-			this.partitions.with(
-				-1,
-				sockets.flatMap((asked, i) => this.endsOf(i, asked, own[i]!))
-			)
-		);
-		return this.outcomes.intern(row);
+		const sockets = this.joins[0]?.length ?? 0;
+		const own = Array.from({ length: sockets }, (_, i) => {
+			const numbers = set.filter((f) => this.place[f] === i);
+			return { key: numbers.join(), faults: numbers.map((f) => this.faults[f]!) };
+		});
+		const row = this.joins.map((column) => {
+			const ends = column.flatMap((socket, i) => socket.endsUnder(own[i]!.faults, own[i]!.key));
+			return this.partitions.with(-1, Int32Array.from(ends));
+		});
+		return this.outcomes.intern(Int32Array.from(row));
 	}
 
 	/** Every set of at most `most` faults of contacts, counted and weighed by its outcome. */
@@ -118,7 +93,7 @@ export class ContactLayer {
 		tally.add(this.outcomeOf(set), set.length, 1, weight, weight, set, 0);
 		if (set.length === tally.most) return;
 		for (const [k, fault] of more.entries()) {
-			const heavier = weight * weightOf(this.faults[fault]!);
+			const heavier = weight * this.weights[fault]!;
 			yield* this.layOut(tally, more.slice(k + 1), [...set, fault], heavier);
 			if (set.length < 2) yield;
 		}

@@ -66,11 +66,12 @@ const MOST_CLASSES = 12_000_000;
 /** Pairs of outcomes between two rests. */
 const STRETCH = 4096;
 
-/** The outcomes of a tally by their fewest faults. */
-function byFewest(tally: Tally): number[][] {
+/** The outcomes of a tally, those with fewest faults first, and how many have at most that many. */
+function byFewest(tally: Tally): { readonly ids: Int32Array; readonly within: readonly number[] } {
 	const lists: number[][] = Array.from({ length: tally.most + 1 }, () => []);
 	for (let id = 0; id < tally.ids; id++) lists[tally.fewest(id)]?.push(id);
-	return lists;
+	let sum = 0;
+	return { ids: Int32Array.from(lists.flat()), within: lists.map((list) => (sum += list.length)) };
 }
 
 /** Makes the dictionary, resting at each `yield`: a worker looks for other work there. */
@@ -82,17 +83,19 @@ export function* makingDictionary(
 	const layers = new Layers(bench, extras);
 	const wires = yield* layers.wires.tally(most);
 	const contacts = yield* layers.contacts.tally(most);
-	const classes = new ClassTally(most);
-	const wired = byFewest(wires);
+	const classes = new ClassTally(most, wires, contacts);
+	const { ids, within } = byFewest(wires);
 	let visited = 0;
-	for (const [few, outcomes] of byFewest(contacts).entries())
-		for (const outcome of outcomes)
-			for (const ids of wired.slice(0, most - few + 1))
-				for (const id of ids) {
-					classes.add(layers.rowId(id, outcome), wires, id, contacts, outcome);
-					if (layers.rows.size > MOST_CLASSES) throw new Error('it has too many sets of faults');
-					if (++visited % STRETCH === 0) yield;
-				}
+	for (const outcome of byFewest(contacts).ids) {
+		const room = most - contacts.fewest(outcome);
+		const wired = ids.subarray(0, within[room]);
+		let i = 0;
+		for (const id of layers.classesOf(outcome, wired)) {
+			classes.add(id, wired[i++]!, outcome);
+			if (id >= MOST_CLASSES) throw new Error('it has too many sets of faults');
+			if (++visited % STRETCH === 0) yield;
+		}
+	}
 	return {
 		...layers.face(),
 		bench,

@@ -15,7 +15,7 @@ import { ContactLayer } from './contactLayer';
 import { faultListOf } from './faults';
 import { Partitions } from './partition';
 import { probeNodes, statesOfBench, type Probe } from './probes';
-import { PairMemo, Rows } from './rows';
+import { Rows } from './rows';
 import { columnsOf } from './setting';
 import { WireLayer } from './wireLayer';
 
@@ -39,7 +39,8 @@ export class Layers {
 	private readonly partitions: Partitions;
 	private readonly touched: Int32Array;
 	private readonly extras: readonly Extra[];
-	private readonly memo = new PairMemo();
+	/** Per partition of contacts, by place in the list of wires: what the two come to, plus 1. */
+	private readonly memo: Int32Array[] = [];
 	private readonly row: Int32Array;
 
 	constructor(bench: Bench, extras: readonly Probe[]) {
@@ -59,7 +60,7 @@ export class Layers {
 		});
 		this.partitions = new Partitions(all.length);
 		this.seen = new Rows(this.nodes.length);
-		this.rows = new Rows(this.columns + extras.length, true);
+		this.rows = new Rows(this.columns + extras.length);
 		this.row = new Int32Array(this.rows.width);
 		this.wires = new WireLayer(bench, this.faults, index, this.partitions);
 		this.contacts = new ContactLayer(bench, columns.states, this.faults, index, this.partitions);
@@ -69,31 +70,47 @@ export class Layers {
 		return this.partitions.joins;
 	}
 
-	private seenIn(wired: number, contact: number): number {
-		const known = this.memo.get(wired, contact);
-		if (known >= 0) return known;
-		const id = this.partitions.seenJoin(wired, contact, this.touched, this.seen);
-		this.memo.set(wired, contact, id);
-		return id;
-	}
-
-	/** The row of answers that the two outcomes give together. */
-	private join(wired: number, outcome: number): Int32Array {
+	/** Writes the answers to the extra probes behind those of the columns. */
+	private addExtras(wired: number, outcome: number) {
 		const { row, contacts, columns, extras, partitions } = this;
-		for (let c = 0; c < columns; c++) row[c] = this.seenIn(wired, contacts.outcomes.at(outcome, c));
 		for (let k = 0; k < extras.length; k++) {
 			const { column, a, b } = extras[k]!;
 			const contact = contacts.outcomes.at(outcome, column);
 			row[columns + k] = partitions.meets(wired, contact, a, b) ? 1 : 0;
 		}
-		return row;
 	}
 
-	/** The class of two outcomes, a new one if nothing has answered so yet. */
-	rowId = (wired: number, outcome: number): number => this.rows.intern(this.join(wired, outcome));
+	/**
+	 * The classes of one outcome of contacts beside many of wires, one after another; new ones where
+	 * nothing has answered so yet. Outcomes with fewer faults must come first, and `wired` must begin
+	 * alike each time: what was joined is remembered by the place in that list.
+	 */
+	*classesOf(outcome: number, wired: Int32Array): Generator<number> {
+		const { row, contacts, columns, memo, partitions, touched, seen } = this;
+		const beside = Array.from({ length: columns }, (_, c) => contacts.outcomes.at(outcome, c));
+		const known = beside.map((contact) => (memo[contact] ??= new Int32Array(wired.length)));
+		for (let i = 0; i < wired.length; i++) {
+			const id = wired[i]!;
+			for (let c = 0; c < columns; c++) {
+				const column = known[c]!;
+				// 0 stands for what has not been joined yet.
+				column[i] ||= 1 + partitions.seenJoin(id, beside[c]!, touched, seen);
+				row[c] = column[i]! - 1;
+			}
+			this.addExtras(id, outcome);
+			yield this.rows.intern(row);
+		}
+	}
 
-	readonly classOfSet = (set: readonly number[]): number =>
-		this.rows.find(this.join(this.wires.partitionUnder(set), this.contacts.outcomeOf(set)));
+	readonly classOfSet = (set: readonly number[]): number => {
+		const { row, contacts, columns, partitions, touched, seen } = this;
+		const wired = this.wires.partitionUnder(set);
+		const outcome = contacts.outcomeOf(set);
+		for (let c = 0; c < columns; c++)
+			row[c] = partitions.seenJoin(wired, contacts.outcomes.at(outcome, c), touched, seen);
+		this.addExtras(wired, outcome);
+		return this.rows.find(row);
+	};
 
 	/** What a dictionary shows of this. */
 	face() {

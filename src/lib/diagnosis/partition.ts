@@ -4,7 +4,7 @@
  * for any number of nodes, and for the dozen of one socket as short as a matrix of bits. Each
  * distinct row is kept once and known by its number (rows.ts). `joins` counts the work, exactly.
  */
-import { Rows, type Figures } from './rows';
+import { Rows } from './rows';
 
 export class Partitions {
 	readonly rows: Rows;
@@ -12,13 +12,13 @@ export class Partitions {
 	joins = 0;
 	private readonly parent: Int32Array;
 	private readonly seen: Int32Array;
-	private readonly labels: Uint16Array;
+	private readonly labels: Int32Array;
 
 	constructor(readonly nodes: number) {
 		this.rows = new Rows(nodes);
 		this.parent = new Int32Array(nodes);
 		this.seen = new Int32Array(nodes);
-		this.labels = new Uint16Array(nodes);
+		this.labels = new Int32Array(nodes);
 	}
 
 	private root(start: number): number {
@@ -33,7 +33,7 @@ export class Partitions {
 	}
 
 	/** Numbers the roots of these nodes as they first appear; `first`: the partition behind the roots. */
-	private named(first: Figures | null, from: number, nodes: Figures | null): Uint16Array {
+	private named(first: Int32Array | null, from: number, nodes: Int32Array | null): Int32Array {
 		const { seen, labels } = this;
 		const n = nodes ? nodes.length : this.nodes;
 		seen.fill(-1);
@@ -51,7 +51,7 @@ export class Partitions {
 	 * The partition `start` (a number; −1: every node by itself) with these pairs joined: `ends` holds
 	 * the two nodes of each pair one after the other; pairs that `skip` marks are left out.
 	 */
-	with(start: number, ends: Figures, skip: Figures | null = null): number {
+	with(start: number, ends: Int32Array, skip: Uint8Array | null = null): number {
 		const { parent, rows, nodes } = this;
 		this.joins++;
 		for (let i = 0; i < nodes; i++) parent[i] = i;
@@ -84,7 +84,7 @@ export class Partitions {
 	}
 
 	/** The join of two partitions as these nodes see it, interned in `into` (its width: their number). */
-	seenJoin(x: number, y: number, nodes: Figures, into: Rows): number {
+	seenJoin(x: number, y: number, nodes: Int32Array, into: Rows): number {
 		this.layTogether(x, y);
 		return into.intern(this.named(this.rows.data, x * this.nodes, nodes));
 	}

@@ -1,13 +1,9 @@
 /**
  * Interning: equal rows of small numbers get one number, so that comparing two of them is comparing
  * two integers. Open addressing over typed arrays; the rows stand one after another in `data`. Nothing is
- * taken on trust of a hash: a row that meets its own hash is compared figure by figure.
+ * taken on trust of a hash: a row that meets its own hash is compared figure by figure. Every row is
+ * an Int32Array, because code that meets one kind of array only is several times faster.
  */
-export interface Figures {
-	readonly length: number;
-	[index: number]: number;
-}
-type Store = Uint16Array | Int32Array;
 
 const MIX = 0x9e3779b1;
 const mixed = (h: number): number => {
@@ -16,7 +12,7 @@ const mixed = (h: number): number => {
 };
 
 /** The typed array with room for `length` figures at least; the same one if it has it already. */
-export function grown<T extends Store | Float64Array>(array: T, length: number): T {
+export function grown<T extends Int32Array | Float64Array>(array: T, length: number): T {
 	if (array.length >= length) return array;
 	const next = new (array.constructor as new (n: number) => T)(Math.max(length, array.length * 2));
 	next.set(array as never);
@@ -25,31 +21,28 @@ export function grown<T extends Store | Float64Array>(array: T, length: number):
 
 export class Rows {
 	size = 0;
-	data: Store;
+	data: Int32Array;
 	private slots = new Int32Array(64).fill(-1);
 
-	/** `long`: figures may be negative or over 65 535. */
-	constructor(
-		readonly width: number,
-		long = false
-	) {
-		this.data = long ? new Int32Array(16 * width) : new Uint16Array(16 * width);
+	constructor(readonly width: number) {
+		this.data = new Int32Array(16 * width);
 	}
 
-	private hashOf(row: Figures, from: number): number {
+	private hashOf(row: Int32Array, from: number): number {
 		let h = 0;
-		for (let i = 0; i < this.width; i++) h = Math.imul(h ^ row[from + i]!, MIX) ^ (h >>> 15);
+		const to = from + this.width;
+		for (let i = from; i < to; i++) h = Math.imul(h ^ row[i]!, MIX) ^ (h >>> 15);
 		return mixed(h);
 	}
 
-	private isAt(id: number, row: Figures): boolean {
+	private isAt(id: number, row: Int32Array): boolean {
 		const { data, width } = this;
 		for (let i = 0, at = id * width; i < width; i++, at++) if (data[at] !== row[i]) return false;
 		return true;
 	}
 
 	/** The slot where the row stands, or the free one where it should. */
-	private slotOf(row: Figures): number {
+	private slotOf(row: Int32Array): number {
 		const mask = this.slots.length - 1;
 		let slot = this.hashOf(row, 0) & mask;
 		for (let id = this.slots[slot]!; id >= 0 && !this.isAt(id, row); id = this.slots[slot]!)
@@ -69,12 +62,12 @@ export class Rows {
 	}
 
 	/** The row's number, −1 if it has none. */
-	find(row: Figures): number {
+	find(row: Int32Array): number {
 		return this.slots[this.slotOf(row)]!;
 	}
 
 	/** The row's number; a new row gets the next one. */
-	intern(row: Figures): number {
+	intern(row: Int32Array): number {
 		const slot = this.slotOf(row);
 		const known = this.slots[slot]!;
 		if (known >= 0) return known;
@@ -89,50 +82,5 @@ export class Rows {
 	/** Figure `i` of row `id`. */
 	at(id: number, i: number): number {
 		return this.data[id * this.width + i]!;
-	}
-}
-
-/** A memo from two whole numbers to one, none of them negative. */
-export class PairMemo {
-	size = 0;
-	private keys = new Int32Array(128).fill(-1);
-	private values = new Int32Array(64);
-
-	private slotOf(keys: Int32Array, a: number, b: number): number {
-		const mask = keys.length / 2 - 1;
-		let slot = mixed(Math.imul(a, MIX) ^ Math.imul(b, 0xc2b2ae35)) & mask;
-		while (keys[2 * slot]! >= 0 && (keys[2 * slot] !== a || keys[2 * slot + 1] !== b))
-			slot = (slot + 1) & mask;
-		return slot;
-	}
-
-	/** What was set for the two, −1 if nothing was. */
-	get(a: number, b: number): number {
-		const slot = this.slotOf(this.keys, a, b);
-		return this.keys[2 * slot]! < 0 ? -1 : this.values[slot]!;
-	}
-
-	/** Sets it; the two must not have been set before. */
-	set(a: number, b: number, value: number) {
-		if (++this.size * 2 > this.values.length) this.grow();
-		const slot = this.slotOf(this.keys, a, b);
-		this.keys[2 * slot] = a;
-		this.keys[2 * slot + 1] = b;
-		this.values[slot] = value;
-	}
-
-	private grow() {
-		const keys = new Int32Array(this.keys.length * 2).fill(-1);
-		const values = new Int32Array(this.values.length * 2);
-		for (let old = 0; old < this.values.length; old++) {
-			const a = this.keys[2 * old]!;
-			if (a < 0) continue;
-			const slot = this.slotOf(keys, a, this.keys[2 * old + 1]!);
-			keys[2 * slot] = a;
-			keys[2 * slot + 1] = this.keys[2 * old + 1]!;
-			values[slot] = this.values[old]!;
-		}
-		this.keys = keys;
-		this.values = values;
 	}
 }

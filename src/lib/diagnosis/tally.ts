@@ -14,12 +14,15 @@ export class Tally {
 	/** The heaviest set of each cell: `most` numbers of faults. */
 	private sets = new Int32Array(64);
 	private readonly sizes: number;
+	/** What sets of fewer than `most` faults come to: only those can take another. */
+	readonly open: number[] = [];
 
 	constructor(readonly most: number) {
 		this.sizes = most + 1;
 	}
 
 	private makeRoom(id: number) {
+		if (id < this.ids) return;
 		this.ids = Math.max(this.ids, id + 1);
 		const cells = this.ids * this.sizes;
 		this.count = grown(this.count, cells);
@@ -29,18 +32,15 @@ export class Tally {
 	}
 
 	/** The cell of sets of `size` faults that come to `id`. */
-	cell = (id: number, size: number): number => id * this.sizes + size;
-
-	/** Whether any set of at most `size` faults comes to it. */
-	has(id: number, size = this.most): boolean {
-		for (let s = 0; s <= size; s++) if (this.count[this.cell(id, s)]! > 0) return true;
-		return false;
+	cell(id: number, size: number): number {
+		return id * this.sizes + size;
 	}
 
 	/** The fewest faults that come to it; over `most` if none do. */
 	fewest(id: number): number {
+		const from = id * this.sizes;
 		let size = 0;
-		while (size <= this.most && this.count[this.cell(id, size)] === 0) size++;
+		while (size <= this.most && this.count[from + size] === 0) size++;
 		return size;
 	}
 
@@ -54,8 +54,9 @@ export class Tally {
 		set: ArrayLike<number>,
 		from: number
 	) {
-		if (id >= this.ids) this.makeRoom(id);
+		this.makeRoom(id);
 		const cell = this.cell(id, size);
+		if (size < this.most && this.fewest(id) >= this.most) this.open.push(id);
 		const isFirst = this.count[cell] === 0;
 		this.count[cell]! += count;
 		this.weight[cell]! += weight;
@@ -68,7 +69,7 @@ export class Tally {
 	carry(id: number, size: number, to: number, fault: number, weight: number) {
 		const cell = this.cell(id, size);
 		if (this.count[cell] === 0) return;
-		if (to >= this.ids) this.makeRoom(to);
+		this.makeRoom(to);
 		const { count, best } = this;
 		const at = cell * this.most;
 		const last = this.sets[at + size];
@@ -87,6 +88,7 @@ export class Tally {
 	}
 
 	/** The heaviest set of a cell. */
-	setOf = (cell: number, size: number): number[] =>
-		Array.from(this.sets.subarray(cell * this.most, cell * this.most + size));
+	setOf(cell: number, size: number): number[] {
+		return Array.from(this.sets.subarray(cell * this.most, cell * this.most + size));
+	}
 }

@@ -34,9 +34,9 @@ export class WireLayer {
 		const wires = joining.filter((c) => nameOf(c) !== null);
 		const fixed = joining.filter((c) => FIXED.includes(c.reason.kind));
 		const endsOf = (list: readonly Conductor[]) =>
-			list.flatMap((c) => [index.get(c.a)!, index.get(c.b)!]);
+			Int32Array.from(list.flatMap((c) => [index.get(c.a)!, index.get(c.b)!]));
 		this.wires = wires.map((c) => nameOf(c)!);
-		this.ends = Int32Array.from(endsOf(wires));
+		this.ends = endsOf(wires);
 		this.frame = partitions.with(-1, endsOf(fixed));
 		this.cut = new Uint8Array(wires.length);
 	}
@@ -130,23 +130,22 @@ export class WireLayer {
 	}
 
 	/**
-	 * Counts one bridge in: every set so far, with it added. Where its two nodes are on one net
-	 * already the partition stays, and those go first, because the others add to them.
+	 * Counts one bridge in: every set so far that has room for it, with it added. Where its two nodes
+	 * are on one net already the partition stays, and those go first, because the others add to them.
 	 */
 	private countIn(tally: Tally, bridge: number) {
-		const { most } = tally;
+		const { most, open } = tally;
+		const { partitions } = this;
 		const fault = this.faults[bridge]!;
 		if (fault.kind !== 'bridge') return;
 		const [a, b] = fault.between.map((node) => this.index.get(node)!) as [number, number];
-		const ids = tally.ids;
 		const weight = weightOf(fault);
-		const joined = (id: number) => this.partitions.isJoined(id, a, b);
-		for (let id = 0; id < ids; id++)
-			if (tally.has(id) && joined(id))
-				for (let size = most - 1; size >= 0; size--) tally.carry(id, size, id, bridge, weight);
-		for (let id = 0; id < ids; id++) {
-			if (!tally.has(id, most - 1) || joined(id)) continue;
-			const to = this.partitions.joined(id, a, b);
+		const apart: number[] = [];
+		for (const id of open.slice())
+			if (!partitions.isJoined(id, a, b)) apart.push(id);
+			else for (let size = most - 1; size >= 0; size--) tally.carry(id, size, id, bridge, weight);
+		for (const id of apart) {
+			const to = partitions.joined(id, a, b);
 			for (let size = most - 1; size >= 0; size--) tally.carry(id, size, to, bridge, weight);
 		}
 	}
