@@ -7,6 +7,7 @@ import { inState, readMeter, withFaults, type NodeName, type Wire } from '../../
 import {
 	faultKey,
 	faultsToName,
+	framesOf,
 	judge,
 	replayBench,
 	solutionOf,
@@ -14,6 +15,7 @@ import {
 	type Exercise,
 	type Item
 } from '../../src/lib/exercises';
+import { readCourse } from '../../src/lib/exercises/content.node';
 import { cameWords, faultWords, nodeName, wrongLines } from '../../src/lib/words';
 import {
 	choose,
@@ -450,6 +452,33 @@ test('order: what the order would have done is played step by step, and a safe o
 	await hands.button('Check my order').click();
 	await expect(card).toContainText('This order is safe, and it proves something.');
 	await expect(wrongIn(page)).toHaveCount(0);
+});
+
+test('every unit opens with an example that plays step by step, as the meter has it', async ({
+	page
+}) => {
+	const { units } = readCourse();
+	for (const { number, title, worked } of units) {
+		await open(page, `/exercises/unit/${number}/`);
+		await expect(page.getByRole('heading', { level: 1 })).toHaveText(title);
+		const hands = handsOn(page);
+		const step = page.getByRole('region', { name: /^Step \d+ of \d+$/ });
+		for (const [i, frame] of framesOf(worked).entries()) {
+			if (i > 0) await hands.button('Next step').click();
+			await expect(step.getByRole('heading')).toHaveText(`Step ${i + 1} of ${worked.steps.length}`);
+			await expect(step.getByRole('status')).toHaveText(frame.words);
+			const shown = frame.probes
+				? readMeter(frame.bench, frame.mode, ...frame.probes).display
+				: '– – –';
+			await expect(hands.display).toHaveText(shown);
+		}
+		await expect(hands.button('Next step')).toBeDisabled();
+		await hands.button('Back').click();
+		await expect(step.getByRole('heading')).toHaveText(
+			`Step ${worked.steps.length - 1} of ${worked.steps.length}`
+		);
+		await expect(page.getByRole('link', { name: /^Now practise: / })).toBeVisible();
+	}
 });
 
 test('a word of the trade is explained where it first stands, and nothing is lost by it', async ({
