@@ -47,6 +47,14 @@ describe('a saver', () => {
 		leave();
 		expect(saved).toEqual([7]);
 	});
+	it('saves at once where it is asked to, and forgets the timer', () => {
+		const { saved, keeper, pause } = bed();
+		keeper.keep(1);
+		keeper.keep(2, true);
+		expect(saved).toEqual([2]);
+		pause();
+		expect(saved).toEqual([2]);
+	});
 	it('saves what is left over when it is closed, and listens no more', () => {
 		const { saved, keeper, left } = bed();
 		keeper.keep(4);

@@ -31,8 +31,8 @@ export const browserClock: Clock = {
 const QUIET = 250;
 
 export interface Saver<T> {
-	/** Remembers the value; the last one is saved soon. */
-	keep(value: T): void;
+	/** Remembers the value; the last one is saved soon, or at once where nobody is under way. */
+	keep(value: T, atOnce?: boolean): void;
 	/** Saves what is still to be saved, and stops. */
 	close(): void;
 }
@@ -57,8 +57,9 @@ export function saver<T>(save: (value: T) => void, clock: Clock = browserClock):
 	};
 	const forget = clock.leaving(flush);
 	return {
-		keep(value) {
+		keep(value, atOnce = false) {
 			waiting = { value };
+			if (atOnce) return flush();
 			restless = stop !== null;
 			stop ??= clock.wait(look, QUIET);
 		},
