@@ -9,7 +9,7 @@ import {
 	type SocketKind
 } from '../../src/lib/engine';
 import { benchOf } from '../../src/lib/engine/bench.fixture';
-import { withPlugAt } from '../../src/lib/diagram/sectionStates';
+import { sectionEvents, withPlugAt } from '../../src/lib/diagram/sectionStates';
 
 export const SOCKET = 'A';
 export interface State {
@@ -31,6 +31,13 @@ export const SEATED_STATES: readonly State[] = SOCKET_KINDS.flatMap((kind) =>
 		plug,
 		travel: plug ? 30.5 : 0
 	}))
+);
+
+/** Every socket kind with every plug kind that fits, at every event of the travel. */
+export const EVENT_STATES: readonly State[] = SOCKET_KINDS.flatMap((kind) =>
+	PLUG_KINDS.filter((plug) => fits(plug, kind)).flatMap((plug) =>
+		sectionEvents(plug, kind).map((travel) => ({ kind, plug, travel }))
+	)
 );
 
 export const hasJack = (kind: SocketKind): boolean => SOCKETS[kind].springs.length > 0;

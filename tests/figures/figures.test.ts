@@ -1,17 +1,27 @@
 /**
- * Figures as files: every socket kind with every plug that fits, and every event of the travel of
- * some. A change of the drawing shows as a change of these files; `npx vitest run tests/figures -u`
+ * Figures as files: every socket kind with every plug that fits, at home and at every event of its
+ * travel. A change of the drawing shows as a change of these files; `npx vitest run tests/figures -u`
  * writes them anew, and a person looks at what has changed.
  */
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { NOTHING_LIT, litNet, type Lit } from '../../src/lib/diagram/lit';
 import type { Figure } from '../../src/lib/diagram/figure';
-import { sectionEvents, sectionOf } from '../../src/lib/diagram/section';
+import { sectionOf } from '../../src/lib/diagram/section';
 import { pinSectionOf } from '../../src/lib/diagram/sectionPins';
 import { svgOf, type PaletteName } from '../../src/lib/diagram/svg';
 import { symbolOf } from '../../src/lib/diagram/symbol';
-import type { Bench, PlugKind, SocketKind } from '../../src/lib/engine';
-import { SEATED_STATES, SOCKET, benchIn, hasJack, hasPins, nameOf, type State } from './benches';
+import type { Bench, SocketKind } from '../../src/lib/engine';
+import {
+	EVENT_STATES,
+	SEATED_STATES,
+	SOCKET,
+	benchIn,
+	hasJack,
+	hasPins,
+	nameOf,
+	type State
+} from './benches';
 
 type View = (bench: Bench, socket: string, lit?: Lit) => Figure;
 const VIEWS: Record<string, [view: View, shows: (kind: SocketKind) => boolean]> = {
@@ -27,16 +37,6 @@ const pointedAt = ({ kind, plug }: State): string =>
 /** A plug of the other half changes nothing in a section, so it is not drawn there again. */
 const isShownIn = (view: string, { plug }: State): boolean =>
 	view === 'symbol' || plug === null || (plug === 'three-pin') === (view === 'pins');
-
-const EVENTS: [SocketKind, PlugKind][] = [
-	['hybrid-9', 'ts'],
-	['hybrid-9', 'trs'],
-	['hybrid-9', 'three-pin'],
-	['hybrid-10', 'three-pin']
-];
-const EVENT_STATES = EVENTS.flatMap(([kind, plug]) =>
-	sectionEvents(plug, kind).map((travel): State => ({ kind, plug, travel }))
-);
 
 async function expectFigure(view: string, state: State, palette: PaletteName = 'light') {
 	const bench = benchIn(state);
@@ -95,5 +95,33 @@ describe('a figure as text', () => {
 		const escaped = svgOf(figure, { palette: 'ink' });
 		expect(escaped).toContain('<title>&#60;&#38;&#34;</title>');
 		expect(escaped).toContain('>&#60;/text></text>'.replace('/text>', '/text&#62;'));
+	});
+});
+
+describe('the files', () => {
+	const files = new Set(readdirSync(new URL('./svg', import.meta.url)));
+	const states = [...SEATED_STATES, ...EVENT_STATES];
+
+	it('hold every kind of socket with every plug that fits, at every event and at home, in every view', () => {
+		for (const state of states) {
+			const { kind } = state;
+			const wanted = [
+				'rear',
+				'front',
+				'symbol',
+				...(hasJack(kind) && isShownIn('section', state) ? ['section'] : []),
+				...(hasPins(kind) && isShownIn('pins', state) ? ['pins'] : [])
+			];
+			for (const view of wanted) expect(files).toContain(`${view}.${nameOf(state)}.svg`);
+		}
+	});
+	it('hold nothing that no test draws', () => {
+		const known = new Set(states.map(nameOf));
+		const others = [...files].filter(
+			(file) => !known.has(file.replace(/^\w+\./, '').replace(/(\.dark|\.ink)?\.svg$/, ''))
+		);
+		expect(
+			others.filter((file) => !/^(rear|front)\.(busy\.\w+|panel-12)\.svg$/.test(file))
+		).toEqual([]);
 	});
 });

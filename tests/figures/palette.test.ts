@@ -54,6 +54,18 @@ describe.each([
 		'shows lines in %s on %s at 3:1 or more',
 		(line, ground) => expect(contrast(t[line]!, t[ground]!)).toBeGreaterThanOrEqual(3)
 	);
+	it('shows text on what it stands on in figures: metal and lit metal', () => {
+		for (const ground of ['cup', 'copper-wash'])
+			for (const ink of ['ink', 'soft', 'copper'])
+				expect(contrast(t[ink]!, t[ground]!), `${ink} on ${ground}`).toBeGreaterThanOrEqual(4.5);
+	});
+	it('tells insulation by its hatching and metal by its tone, both with an outline at 3:1', () => {
+		expect(contrast(t.hatch!, t.sheet!)).toBeGreaterThanOrEqual(3);
+		for (const ground of [...GROUNDS, 'cup']) {
+			expect(contrast(t.ink!, t[ground]!)).toBeGreaterThanOrEqual(3);
+			expect(contrast(t.soft!, t[ground]!)).toBeGreaterThanOrEqual(3);
+		}
+	});
 	it('shows ink and copper on the metal of a cup, and copper on its wash, at 3:1 or more', () => {
 		expect(contrast(t.ink!, t.cup!)).toBeGreaterThanOrEqual(4.5);
 		expect(contrast(t.copper!, t.cup!)).toBeGreaterThanOrEqual(3);
@@ -63,6 +75,15 @@ describe.each([
 
 it('is the same dark whether the system or the person asks for it', () => {
 	expect(tokens(2)).toEqual(tokens(1));
+});
+
+it('is on paper what it is in figures for paper', () => {
+	const print = css.slice(css.indexOf('@media print'));
+	const on = (name: string) => new RegExp(`--${name}: (#\\w+);`).exec(print)![1];
+	const { wash, wires, ...rest } = PALETTES.ink;
+	expect(wash).toBe(on('copper-wash'));
+	expect(wires).toEqual(['hot', 'cold', 'shield', 'other'].map((w) => on(`wire-${w}`)));
+	for (const [role, colour] of Object.entries(rest)) expect(colour, role).toBe(on(role));
 });
 
 it.each(['light', 'dark'] as const)('stands in figures as on screen: %s', (name) => {

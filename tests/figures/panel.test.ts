@@ -3,66 +3,20 @@
  * contact by contact; a break is drawn closed exactly when the engine says so; no two words overlap.
  */
 import { describe, expect, it } from 'vitest';
-import { isClosed, litNet } from '../../src/lib/diagram/lit';
-import { sectionEvents } from '../../src/lib/diagram/section';
-import { sceneFigure } from '../../src/lib/diagram/sceneFigure';
+import { NOTHING_LIT, isClosed, litNet } from '../../src/lib/diagram/lit';
+import { sceneFigure, type NameOf } from '../../src/lib/diagram/sceneFigure';
 import type { Figure, Stroke } from '../../src/lib/diagram/figure';
 import { svgOf } from '../../src/lib/diagram/svg';
-import { SOCKETS, SOCKET_KINDS, type Bench } from '../../src/lib/engine';
-import { SEATED_STATES, SOCKET, benchIn, nameOf, type State } from './benches';
+import { SOCKETS, SOCKET_KINDS } from '../../src/lib/engine';
+import { kindWords } from '../../src/lib/words';
+import { BUSY, panelOf } from '../../src/routes/gallery/benches';
+import { EVENT_STATES, SEATED_STATES, SOCKET, benchIn, nameOf, type State } from './benches';
 import { boxOfWord, overlap, wordsOf } from './measure';
 
 const VIEWS = ['rear', 'front'] as const;
-/** Every event of the travel where a break contact moves, so that each is seen once. */
-const EVENTS: State[] = (
-	[
-		['hybrid-9', 'ts'],
-		['hybrid-9', 'trs'],
-		['hybrid-10', 'three-pin']
-	] as const
-).flatMap(([kind, plug]) =>
-	sectionEvents(plug, kind).map((travel): State => ({ kind, plug, travel }))
-);
-const states = [...SEATED_STATES, ...EVENTS].map((s) => [nameOf(s), s] as const);
+const states = [...SEATED_STATES, ...EVENT_STATES].map((s) => [nameOf(s), s] as const);
 
-/** A busy panel: eleven contacts and twelve wires. */
-const BUSY: Bench = {
-	...benchIn({ kind: 'hybrid-10', plug: null, travel: 0 }),
-	panel: { metal: true },
-	devices: [{ id: 'DESK', kind: 'mic-input', phantom: false }],
-	wires: (
-		[
-			['1', 'S'],
-			['2', 'T'],
-			['3', 'R'],
-			['1N', 'SN'],
-			['RN', '3'],
-			['T', 'R'],
-			['SN', 'TN'],
-			['G', '1'],
-			['TN', '2']
-		] as const
-	).map(([a, b], i) => ({
-		id: `w${i}`,
-		from: `${SOCKET}.${a}`,
-		to: `${SOCKET}.${b}`,
-		awg: 26,
-		mm: 40
-	})),
-	cables: [
-		{
-			id: 'c',
-			m: 9,
-			awg: 24,
-			cores: [
-				[`${SOCKET}.1`, 'DESK.shield'],
-				[`${SOCKET}.2`, 'DESK.hot'],
-				[`${SOCKET}.3`, 'DESK.cold']
-			]
-		}
-	]
-};
-
+const inWords: NameOf = (kind) => kindWords(kind).name;
 const strokesOf = (figure: Figure): Stroke[] => figure.marks.filter((m) => m.kind === 'stroke');
 
 function overlaps(figure: Figure): string[] {
@@ -78,7 +32,7 @@ function overlaps(figure: Figure): string[] {
 describe.each(VIEWS)('the %s', (view) => {
 	it.each(states)('%s is drawn as before', async (_, state: State) => {
 		const bench = benchIn(state);
-		const figure = sceneFigure(bench, view, litNet(bench, `${SOCKET}.1`));
+		const figure = sceneFigure(bench, view, litNet(bench, `${SOCKET}.1`), { nameOf: inWords });
 		await expect(svgOf(figure, { palette: 'light' })).toMatchFileSnapshot(
 			`./svg/${view}.${nameOf(state)}.svg`
 		);
@@ -87,12 +41,20 @@ describe.each(VIEWS)('the %s', (view) => {
 		expect(overlaps(sceneFigure(benchIn(state), view))).toEqual([]);
 	});
 	it('keeps its words apart with eleven contacts and twelve wires, and is drawn as before', async () => {
-		const figure = sceneFigure(BUSY, view);
+		const figure = sceneFigure(BUSY, view, NOTHING_LIT, { nameOf: inWords });
 		expect(overlaps(figure)).toEqual([]);
+		const large = sceneFigure(BUSY, view, NOTHING_LIT, { nameOf: inWords, lettering: 'large' });
+		expect(overlaps(large)).toEqual([]);
 		for (const palette of ['light', 'dark', 'ink'] as const)
 			await expect(svgOf(figure, { palette })).toMatchFileSnapshot(
 				`./svg/${view}.busy.${palette}.svg`
 			);
+	});
+	it('is drawn as before for a panel of twelve', async () => {
+		const figure = sceneFigure(panelOf(12), view, NOTHING_LIT, { nameOf: inWords });
+		await expect(svgOf(figure, { palette: 'light' })).toMatchFileSnapshot(
+			`./svg/${view}.panel-12.svg`
+		);
 	});
 });
 

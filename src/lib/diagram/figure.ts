@@ -33,7 +33,7 @@ export const STROKES = [
 ] as const;
 export type StrokeRole = (typeof STROKES)[number];
 /** What a word is. */
-export const WORDS = ['mark', 'letter', 'caption', 'name', 'dimension'] as const;
+export const WORDS = ['mark', 'letter', 'caption', 'name', 'dimension', 'title'] as const;
 export type WordRole = (typeof WORDS)[number];
 
 interface Common {

@@ -1,7 +1,7 @@
 /** Geometry of the drawing. */
 export * from './socket';
 export * from './scene';
-export { makePlaces, type Places } from './places';
+export { makePlaces, placesFor, type Places } from './places';
 export * from './lit';
 export * from './roving';
 export * from './figure';

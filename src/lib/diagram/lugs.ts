@@ -1,4 +1,5 @@
 /** The outlines of lugs and cups, about their own middle: one place for screen and for figures. */
+import type { NodeName } from '../engine';
 import type { LugPlace } from './socket';
 
 export type NodeForm = LugPlace['form'] | 'terminal' | 'stud';
@@ -26,3 +27,27 @@ export const LUG_SHAPES: Readonly<Record<NodeForm, LugShape>> = {
 	stud: { metal: roundPath(10), mark: 'M-6 0 H6 M0 -6 V6', isHole: false },
 	terminal: { metal: roundPath(7), mark: '', isHole: false }
 };
+
+/** So many conductors in one place are drawn one by one. */
+const MOST_SHOWN = 3;
+/** The ends of conductors soldered to a place, side by side: in the bowl of a cup, the eye of a lug. */
+export function solderedEnds(form: NodeForm, count: number): string {
+	if (form === 'terminal') return '';
+	const shown = Math.min(count, MOST_SHOWN);
+	const step = form === 'cup' ? 6.4 : 5.4;
+	return Array.from({ length: shown }, (_, i) => {
+		const off = (i - (shown - 1) / 2) * step;
+		const [x, y] = form === 'lug' ? [0, off] : [off, form === 'cup' ? 3 : 0];
+		return `M${x + 2.5} ${y} A2.5 2.5 0 1 1 ${x - 2.5} ${y} A2.5 2.5 0 1 1 ${x + 2.5} ${y} Z`;
+	}).join(' ');
+}
+
+/** How many wires and cores end at each node. */
+export function landingsOf(
+	wires: readonly { readonly from: NodeName; readonly to: NodeName }[]
+): ReadonlyMap<NodeName, number> {
+	const count = new Map<NodeName, number>();
+	for (const { from, to } of wires)
+		for (const node of [from, to]) count.set(node, (count.get(node) ?? 0) + 1);
+	return count;
+}

@@ -23,6 +23,14 @@ export interface Places {
 }
 export const makePlaces = (): Places => ({ rows: [] });
 
+const kept = new WeakMap<object, Places>();
+/** The places that go with that object, so that screen and saved picture of it agree. */
+export function placesFor(owner: object): Places {
+	const found = kept.get(owner) ?? makePlaces();
+	kept.set(owner, found);
+	return found;
+}
+
 const plugThing = (plug: Plug): Thing => ({
 	id: plug.id,
 	what: 'plug',

@@ -1,9 +1,9 @@
 /** A scene as a figure: the rear or front view as marks, for still pictures, print and export. */
 import { PANEL, type Bench, type DeviceKind, type NodeName, type PlugKind } from '../engine';
 import { breakSign } from './breakSign';
-import type { Figure, Mark, StrokeRole, WordRole } from './figure';
+import type { Figure, Lettering, Mark, StrokeRole, WordRole } from './figure';
 import { NOTHING_LIT, isClosed, netLetters, type Lit } from './lit';
-import { LUG_SHAPES, roundPath, type NodeForm } from './lugs';
+import { LUG_SHAPES, landingsOf, roundPath, solderedEnds, type NodeForm } from './lugs';
 import type { Places } from './places';
 import { plugParts } from './plugShape';
 import { plugSign, shortId } from './plugSign';
@@ -47,6 +47,11 @@ const ROLES: Readonly<Record<Role, StrokeRole>> = {
 
 class Pen {
 	readonly marks: Mark[] = [];
+	constructor(readonly lettering: Lettering) {}
+	/** A length that is greater under large words. */
+	by(plain: number, large: number): number {
+		return this.lettering === 'large' ? large : plain;
+	}
 	stroke(role: StrokeRole, d: string, of?: NodeName, lit = false) {
 		this.marks.push({ kind: 'stroke', role, d, ...(of && { of }), ...(lit && { lit }) });
 	}
@@ -98,10 +103,10 @@ function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: 
 	if (s.plug) {
 		const at = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
 		pen.stroke(turn >= 0 ? 'hidden' : 'outline', placedPath(roundPath(27), at));
-		pen.word('mark', plugSign(s.plug.kind), { x: at.x, y: at.y - 2 });
-		pen.word('dimension', s.plug.travel.toFixed(1), { x: at.x, y: at.y + 14 });
+		pen.word('mark', plugSign(s.plug.kind), { x: at.x, y: at.y - pen.by(2, 3) });
+		pen.word('dimension', s.plug.travel.toFixed(1), { x: at.x, y: at.y + pen.by(14, 19) });
 	}
-	pen.word('name', label ? `${id} · ${label}` : id, { x: s.x, y: s.y + 241 });
+	pen.word('name', label ? `${id} · ${label}` : id, { x: s.x, y: s.y + pen.by(241, 244) });
 }
 
 function drawNode(
@@ -123,18 +128,29 @@ const drawWire = (pen: Pen, w: PlacedWire, lit: boolean, rear: boolean) => {
 	if (rear) pen.wire(w, lit);
 	else pen.stroke('hidden', w.d, w.name, lit);
 	const letter = w.ink === 'other' ? 'x' : w.ink.charAt(0);
-	if (rear) pen.word('dimension', letter, { x: w.mark.x, y: w.mark.y + 4 }, 'middle', w.name, lit);
+	if (rear)
+		pen.word(
+			'dimension',
+			letter,
+			{ x: w.mark.x, y: w.mark.y + pen.by(4, 7) },
+			'middle',
+			w.name,
+			lit
+		);
 };
 
 function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeName, string>) {
 	const rear = scene.turn >= 0;
+	const landings = landingsOf(scene.wires);
 	for (const s of scene.sockets)
 		for (const lug of s.drawing.lugs) {
 			const node = `${s.socket.id}.${lug.contact}`;
 			const at = scene.points.get(node)!;
 			const on = lit.nodes.has(node);
 			drawNode(pen, node, lug.form, at, on, !rear);
-			const mark = { x: at.x + scene.turn * lug.mark.x, y: at.y + lug.mark.y + 6 };
+			const ends = rear ? solderedEnds(lug.form, landings.get(node) ?? 0) : '';
+			if (ends) pen.stroke('seat-closed', placedPath(ends, at), node, on);
+			const mark = { x: at.x + scene.turn * lug.mark.x, y: at.y + lug.mark.y + pen.by(6, 8) };
 			pen.word('mark', lug.contact, mark, 'middle', node);
 			if (rear && letters.has(node))
 				pen.word(
@@ -150,6 +166,13 @@ function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeNam
 
 /** What a kind is called in words; a figure without names says none. */
 export type NameOf = (kind: DeviceKind | PlugKind) => string;
+export interface SceneOptions {
+	readonly nameOf?: NameOf;
+	/** Where boxes were seen before. */
+	readonly places?: Places;
+	/** Large where the figure is shown small. */
+	readonly lettering?: Lettering;
+}
 
 /** The name, the kind and the picture of a device or plug. */
 function drawBoxHead(pen: Pen, b: Placed, nameOf: NameOf | undefined) {
@@ -165,7 +188,10 @@ function drawBoxHead(pen: Pen, b: Placed, nameOf: NameOf | undefined) {
 			: '';
 	if (says) pen.word('caption', says, { x: b.x + b.w - 12, y: b.y + 25 }, 'end');
 	const kind = device?.kind ?? plug?.kind;
-	if (kind && nameOf) pen.word('caption', nameOf(kind), { x: b.x + 14, y: b.y + 46 }, 'start');
+	if (kind && nameOf) {
+		const name = pen.lettering === 'large' ? nameOf(kind).replace(/,.*/, '') : nameOf(kind);
+		pen.word('caption', name, { x: b.x + 14, y: b.y + pen.by(46, 51) }, 'start');
+	}
 	if (!plug) return;
 	const at = { x: b.x + PLUG_PICTURE.x, y: b.y + PLUG_PICTURE.y };
 	for (const part of plugParts(plug.kind)) pen.stroke(part.role, placedPath(part.d, at));
@@ -187,7 +213,7 @@ function drawBoxes(
 			const at = scene.points.get(node)!;
 			const on = lit.nodes.has(node);
 			drawNode(pen, node, 'terminal', at, on, false);
-			pen.word('caption', t, { x: at.x + into, y: at.y + 5 }, anchor, node);
+			pen.word('caption', t, { x: at.x + into, y: at.y + pen.by(5, 8) }, anchor, node);
 			const letter = letters.get(node);
 			if (!letter) continue;
 			pen.word('letter', letter, { x: at.x + (left ? -2 : 2), y: at.y - 11 }, 'middle', node, on);
@@ -196,20 +222,18 @@ function drawBoxes(
 }
 
 /**
- * The bench as one figure: `view` is the rear or the front, the true mirror image of it. `nameOf`
- * gives the words for kinds, `places` where boxes were seen before.
+ * The bench as one figure: `view` is the rear or the front, the true mirror image of it.
  */
 export function sceneFigure(
 	bench: Bench,
 	view: 'rear' | 'front' = 'rear',
 	lit: Lit = NOTHING_LIT,
-	nameOf?: NameOf,
-	places?: Places
+	{ nameOf, places, lettering = 'plain' }: SceneOptions = {}
 ): Figure {
 	const turn = view === 'rear' ? 1 : -1;
 	const scene = sceneOf(bench, turn, places);
 	const letters = netLetters(bench);
-	const pen = new Pen();
+	const pen = new Pen(lettering);
 	const { x, y, w, h } = scene.panel;
 	pen.stroke('hole', rectangle(x, y, w, h));
 	const metal = bench.panel.metal ? 'metal panel' : 'insulating panel';
@@ -229,6 +253,7 @@ export function sceneFigure(
 		);
 	}
 	return {
+		lettering,
 		width: scene.width,
 		height: scene.height,
 		title: `${bench.title || 'Bench'}, seen from the ${view}`,

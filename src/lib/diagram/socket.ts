@@ -103,7 +103,7 @@ const ALL_WAYS = ways(0, 1, 2, 3, 4, 5, 6, 7);
 function cup(contact: string, at: Point, mark: Point): LugPlace {
 	const over = Math.atan2(mark.y, mark.x);
 	const free = ALL_WAYS.filter((w) => Math.cos(w - over) < 0.8);
-	const letter = { x: mark.x > 0 ? -19 : 19, y: 18 };
+	const letter = { x: mark.x > 0 ? -21 : 21, y: 18 };
 	return { contact, ...at, form: 'cup', mark, letter, ways: free };
 }
 
@@ -136,8 +136,8 @@ function jackLugs(kind: SocketKind, y: number): LugPlace[] {
 	});
 	if (changeover)
 		return [
-			lug('T', -90, y),
-			lug('S', -30, y),
+			lug('T', -82, y),
+			lug('S', -24, y),
 			lug('C', 60, y),
 			lug('NC', 26, lower),
 			lug('NO', 94, lower)
@@ -211,8 +211,8 @@ const moulded = (x: number, y: number, w: number, h: number): Shape[] => [
 	circle('fine', x + w - 11, y + h - 11, 4)
 ];
 const mouldedRound = (middle: number): Shape[] => [
-	circle('fine', -76, middle + 34, 5),
-	circle('fine', 76, middle + 34, 5)
+	circle('fine', -34, middle - 76, 4),
+	circle('fine', 34, middle - 76, 4)
 ];
 
 function hybrid(kind: SocketKind): SocketDrawing {

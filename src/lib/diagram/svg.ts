@@ -25,7 +25,7 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 		sunk: '#f3ecdd',
 		ink: '#1f2428',
 		soft: '#54585a',
-		hatch: '#9c8f70',
+		hatch: '#978a6b',
 		cup: '#e9dfc8',
 		copper: '#9c4115',
 		wash: '#f4dfcc',
@@ -46,8 +46,8 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 		sheet: '#fff',
 		sunk: '#fff',
 		ink: '#000',
-		soft: '#000',
-		hatch: '#777',
+		soft: '#222',
+		hatch: '#888',
 		cup: '#fff',
 		copper: '#000',
 		wash: '#ccc',
@@ -57,8 +57,8 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 
 /** Size of each kind of word, in units of the figure, plain and large. */
 export const WORD_SIZES: Readonly<Record<Lettering, Readonly<Record<WordRole, number>>>> = {
-	plain: { mark: 16, letter: 16, caption: 15, name: 17, dimension: 15 },
-	large: { mark: 23, letter: 23, caption: 22, name: 24, dimension: 22 }
+	plain: { mark: 16, letter: 16, caption: 15, name: 17, dimension: 15, title: 24 },
+	large: { mark: 23, letter: 23, caption: 22, name: 24, dimension: 22, title: 30 }
 };
 const SANS = "'Commissioner Variable',Commissioner,'Segoe UI','DejaVu Sans',sans-serif";
 const SERIF = "'Literata Variable',Literata,Georgia,'DejaVu Serif',serif";
@@ -122,6 +122,7 @@ function wordRules(p: Palette, lettering: Lettering): string[] {
 		rule('.w-letter', `${size('letter')};font-family:${SERIF};font-style:italic;fill:${p.soft}`),
 		rule('.w-caption', `${size('caption')};fill:${p.soft}`),
 		rule('.w-name', `${size('name')};font-weight:600`),
+		rule('.w-title', `${size('title')};font-weight:600`),
 		rule('.w-dimension', `${size('dimension')};fill:${p.soft}`),
 		rule('text.lit', `fill:${p.copper}`)
 	];
@@ -129,7 +130,7 @@ function wordRules(p: Palette, lettering: Lettering): string[] {
 
 /** Without colour, what conducts is told by its weight: springs are drawn a step finer, lit ones bold. */
 const BY_WEIGHT =
-	rule('.spring', `stroke-width:${LINE}`) + rule('.lit.spring', `stroke-width:${BOLD}`);
+	rule('.spring', `stroke-width:${LINE}`) + rule('.lit.spring,.lit.blade', `stroke-width:${BOLD}`);
 
 const styleOf = (p: Palette, used: ReadonlySet<string>, lettering: Lettering): string =>
 	[
