@@ -112,21 +112,27 @@ export class Session {
 	get aside(): Bench {
 		return this.#aside;
 	}
+	/** What is joined, for what stands beside the plug in hand: it follows in the same way. */
+	get stillAside(): Bench {
+		return this.#stillAside;
+	}
 	#aside = $state.raw() as Bench;
+	#stillAside = $state.raw() as Bench;
 	#asides = false;
 	#followAside() {
-		if (typeof requestAnimationFrame !== 'function') {
-			this.#aside = this.#layout;
-			return;
-		}
+		if (typeof requestAnimationFrame !== 'function') return this.#stepAside();
 		if (this.#asides) return;
 		this.#asides = true;
 		requestAnimationFrame(() =>
 			setTimeout(() => {
 				this.#asides = false;
-				this.#aside = this.#layout;
+				this.#stepAside();
 			})
 		);
+	}
+	#stepAside() {
+		this.#aside = this.#layout;
+		this.#stillAside = this.#still;
 	}
 	redAt = $derived.by(() => this.#present(this.red));
 	blackAt = $derived.by(() => this.#present(this.black));
@@ -148,12 +154,12 @@ export class Session {
 		const keepState = keeper(sameState, shareCircuit);
 		// State that is set, not derived: what hangs on it is not even asked while a plug travels.
 		this.history = new History(bench, (present) => {
-			const before = this.#still;
+			const before = this.#layout;
 			this.#layout = keepLayout(present);
 			this.#still = keepState(present);
-			if (this.#aside === undefined) this.#aside = this.#layout;
-			else if (this.#aside !== this.#layout) this.#followAside();
-			if (before !== this.#still) this.#settled = present;
+			if (this.#aside === undefined) this.#stepAside();
+			else if (this.#stillAside !== this.#still) this.#followAside();
+			if (before !== this.#layout) this.#settled = present;
 			else this.#settleSoon();
 		});
 	}
