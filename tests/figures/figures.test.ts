@@ -9,9 +9,11 @@ import { NOTHING_LIT, litNet, type Lit } from '../../src/lib/diagram/lit';
 import type { Figure } from '../../src/lib/diagram/figure';
 import { sectionOf } from '../../src/lib/diagram/section';
 import { pinSectionOf } from '../../src/lib/diagram/sectionPins';
+import { sheetFigure } from '../../src/lib/diagram/sheetFigure';
 import { svgOf, type PaletteName } from '../../src/lib/diagram/svg';
 import { symbolOf } from '../../src/lib/diagram/symbol';
 import type { Bench, SocketKind } from '../../src/lib/engine';
+import { BUSY } from '../../src/routes/gallery/benches';
 import {
 	EVENT_STATES,
 	SEATED_STATES,
@@ -80,10 +82,22 @@ describe('a figure as text', () => {
 	it('has no number of more than two decimals', () => {
 		expect(text).not.toMatch(/\d\.\d{3,}/);
 	});
-	it('uses three line weights and no other', () => {
-		const weights = [...text.matchAll(/stroke-width:([\d.]+)/g)].map((m) => m[1]);
-		expect(new Set(weights)).toEqual(new Set(['1', '1.6', '2.8']));
-	});
+	it.each(['light', 'dark', 'ink'] as const)(
+		'uses three line weights and no other, wires and what is lit included: %s',
+		(palette) => {
+			const lit = litNet(BUSY, 'A.1');
+			for (const figure of [
+				sectionOf(bench, SOCKET),
+				sheetFigure(BUSY, 'rear', SOCKET, lit),
+				sheetFigure(BUSY, 'front', SOCKET, lit)
+			]) {
+				// Letters stand clear of the lines they cross by a rim in the colour of the paper.
+				const inked = svgOf(figure, { palette }).replaceAll(/text\{paint-order[^}]*\}/g, '');
+				const weights = [...inked.matchAll(/stroke-width:([\d.]+)/g)].map((m) => m[1]);
+				expect(new Set(weights)).toEqual(new Set(['1', '1.6', '2.8']));
+			}
+		}
+	);
 	it('escapes what a label could say', () => {
 		const figure: Figure = {
 			width: 9,

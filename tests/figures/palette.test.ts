@@ -2,7 +2,7 @@
  * Contrast of both palettes, measured: 4.5:1 for text, 3:1 for lines that carry meaning. Source:
  * WCAG 2.2, success criteria 1.4.3 and 1.4.11, relative luminance as defined there.
  */
-import { readFileSync } from 'node:fs';
+import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { PALETTES } from '../../src/lib/diagram/svg';
 
@@ -92,4 +92,20 @@ it.each(['light', 'dark'] as const)('stands in figures as on screen: %s', (name)
 	expect(wash).toBe(t['copper-wash']);
 	expect(wires).toEqual(['hot', 'cold', 'shield', 'other'].map((w) => t[`wire-${w}`]));
 	for (const [role, colour] of Object.entries(rest)) expect(colour, role).toBe(t[role]);
+});
+
+describe('line weights on screen', () => {
+	const folder = new URL('../../src/lib/ui/drawing/', import.meta.url);
+	it.each(readdirSync(folder).filter((file) => file.endsWith('.svelte')))(
+		'%s draws in three steps and no more',
+		(file) => {
+			const text = readFileSync(new URL(file, folder), 'utf8');
+			// What catches the pointer is not seen, and letters stand clear of lines by a rim of paper.
+			const rules = [...text.matchAll(/\{[^{}]*\}/g)].map(([rule]) => rule);
+			const seen = rules.filter((rule) => !/stroke: transparent|paint-order: stroke/.test(rule));
+			for (const rule of seen)
+				for (const [, weight] of rule.matchAll(/stroke-width: ([\d.]+)/g))
+					expect(['1', '1.6', '2.8'], rule).toContain(weight);
+		}
+	);
 });
