@@ -1,6 +1,6 @@
 /**
- * `npm test`: types, lint, unit and outside checks, build, browser tests, in this order. A step
- * that fails does not stop the others. The last line is the whole count.
+ * `npm test`: types, lint, unit and outside checks, build, browser tests, in this order, then the
+ * course in numbers. A step that fails does not stop the others. The last line is the whole count.
  */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
@@ -14,6 +14,8 @@ import { freePort } from './serve.mjs';
 /** A step that hangs is ended, so that the count is always printed. */
 const LONGEST = 8 * 60_000;
 const FIRST_TEST_PORT = 4273;
+
+const TSX = 'node_modules/tsx/dist/cli.mjs';
 
 /** @typedef {import('./counts.mjs').Count} Count */
 
@@ -124,7 +126,8 @@ const STEPS = [
 	['lint', async () => single(await script('lint'))],
 	['unit and outside checks', vitest],
 	['build', buildStep],
-	['browser tests', browser]
+	['browser tests', browser],
+	['the course, counted', async () => single(await run(node(TSX, 'src/cli/course.ts')))]
 ];
 
 /** @param {Count} count */

@@ -1,6 +1,6 @@
 /** No broken accessibility rule on any screen, light and dark, on a desk and in a hand. */
 import type { Page } from '@playwright/test';
-import { PAGES, find, pathOf, predict, wire } from './course';
+import { choose, find, name, order, PAGES, pathOf, predict, wire } from './course';
 import { handsOn } from './hands';
 import { axe, expect, open, test } from './support';
 
@@ -75,6 +75,42 @@ const SCREENS: Screen[] = [
 		}
 	],
 	[
+		'choose, judged',
+		pathOf(choose),
+		async (page) => {
+			await page.getByRole('checkbox').first().check();
+			await handsOn(page).button('Check my choice').click();
+		}
+	],
+	[
+		'name, judged',
+		pathOf(name),
+		async (page) => {
+			for (const [letter, contact] of Object.entries(name.wrong[0]!.answer.names))
+				await page.getByLabel(`Lug ${letter} is`).selectOption(contact);
+			await handsOn(page).button('Those are their names').click();
+		}
+	],
+	[
+		'order, judged unsafe',
+		pathOf(order),
+		async (page) => {
+			const hands = handsOn(page);
+			for (const id of order.wrong.find((w) => w.unsafe)!.answer.order)
+				await hands.button(order.steps.find((s) => s.id === id)!.text).click();
+			await hands.button('Check my order').click();
+			await expect(page.getByTestId('order-play')).toBeVisible();
+		}
+	],
+	[
+		'an exercise with a word explained',
+		pathOf(predict),
+		async (page) => {
+			await page.getByRole('article').getByRole('link', { name: 'normals', exact: true }).click();
+			await expect(page.getByTestId('explained')).toBeVisible();
+		}
+	],
+	[
 		'find, judged',
 		pathOf(find),
 		async (page) => {
@@ -88,8 +124,8 @@ const SCREENS: Screen[] = [
 	]
 ];
 
-for (const [name, path, steps] of SCREENS)
-	test(`nothing is broken on ${name}`, async ({ page }) => {
+for (const [screen, path, steps] of SCREENS)
+	test(`nothing is broken on ${screen}`, async ({ page }) => {
 		await page.emulateMedia({ reducedMotion: 'reduce' });
 		await open(page, path);
 		await steps?.(page);

@@ -1,6 +1,7 @@
 /** In a hand: taps reach contacts, the reading is in sight, nothing is cut off, and targets are large. */
 import type { Page } from '@playwright/test';
-import { PAGES } from './course';
+import { judge } from '../../src/lib/exercises';
+import { choose, find, name, order, PAGES, pathOf, predict, putRight } from './course';
 import { expectProbes, handsOn } from './hands';
 import { expect, open, test } from './support';
 
@@ -79,6 +80,74 @@ test.describe('on a phone', () => {
 
 	test('targets are large enough for a finger', async ({ page }) => {
 		await expectLargeTargets(page);
+	});
+
+	test('what the judge says is on the screen, as wide as it, with targets for a finger', async ({
+		page
+	}) => {
+		const hands = handsOn(page);
+		const judgings: readonly [string, () => Promise<void>][] = [
+			[pathOf(predict), () => hands.button('Check my prediction').tap()],
+			[pathOf(putRight), () => hands.button('Check my wiring').tap()],
+			[pathOf(choose), () => hands.button('Check my choice').tap()],
+			[
+				pathOf(find),
+				async () => {
+					await page.getByRole('link', { name: 'Name the fault' }).tap();
+					await page.getByLabel('What kind of fault is it?').selectOption('none');
+					await hands.redSelect.selectOption('A.2');
+					await hands.blackSelect.selectOption('A.T');
+					await hands.button('That is it').tap();
+				}
+			],
+			[
+				pathOf(name),
+				async () => {
+					for (const [letter, contact] of Object.entries(name.wrong[0]!.answer.names))
+						await page.getByLabel(`Lug ${letter} is`).selectOption(contact);
+					await hands.button('Those are their names').tap();
+				}
+			],
+			[
+				pathOf(order),
+				async () => {
+					const { answer } = order.wrong.find((w) => w.unsafe)!;
+					expect(judge(order, answer).unsafe).toBe(true);
+					for (const id of answer.order)
+						await hands.button(order.steps.find((s) => s.id === id)!.text).tap();
+					await hands.button('Check my order').tap();
+				}
+			]
+		];
+		for (const [path, answer] of judgings) {
+			await open(page, path);
+			await answer();
+			const card = page.getByTestId('judged');
+			await expect(card.getByRole('heading').first(), path).toBeInViewport();
+			await expect(card.getByRole('img').first(), path).toBeVisible();
+			expect(await small(page, true), path).toEqual([]);
+			expect(await overflow(page), path).toBeLessThanOrEqual(0);
+		}
+	});
+
+	test('a hint and the check stay in reach while the bench scrolls', async ({ page }) => {
+		await open(page, pathOf(putRight));
+		const hands = handsOn(page);
+		await hands.node('A.1').scrollIntoViewIfNeeded();
+		for (const button of ['Check my wiring', 'How far am I?'])
+			await expect(hands.button(button)).toBeInViewport({ ratio: 1 });
+		await hands.button('How far am I?').tap();
+		await expect(page.getByText(/changes? do(es)? it, and no fewer/).last()).toBeInViewport();
+	});
+
+	test('a word is explained by a tap', async ({ page }) => {
+		await open(page, pathOf(predict));
+		await page.getByRole('article').getByRole('link', { name: 'normals', exact: true }).tap();
+		const card = page.getByTestId('explained');
+		await expect(card).toBeInViewport({ ratio: 1 });
+		expect(await overflow(page)).toBeLessThanOrEqual(0);
+		await card.getByRole('button', { name: 'Close' }).tap();
+		await expect(card).toBeHidden();
 	});
 });
 

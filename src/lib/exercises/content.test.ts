@@ -4,7 +4,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import { readTexts } from './content.node';
-import { EXERCISE_KINDS, type Exercise, type WrongAnswer } from './exercise';
+import { countLines, countOf } from './count';
+import type { Exercise, WrongAnswer } from './exercise';
 import {
 	beliefProblems,
 	kindProblems,
@@ -94,14 +95,18 @@ describe('the course', () => {
 		else expect(exercises.length).toBeLessThan(WHOLE);
 	});
 	it('is counted', () => {
-		const count = (of: (e: Exercise) => boolean) => exercises.filter(of).length;
-		const kinds = EXERCISE_KINDS.map((k) => `${k} ${count((e) => e.kind === k)}`);
-		const units = Array.from({ length: UNITS }, (_, i) => count((e) => e.unit === i + 1));
-		const wrong = exercises.reduce((sum, e) => sum + e.wrong.length, 0);
-		process.stdout.write(
-			`course: ${exercises.length} exercises (${kinds.join(', ')}); by unit ${units.join(' ')}; ` +
-				`${wrong} wrong answers; ${beliefs.length} beliefs\n`
+		const numbers = Array.from({ length: UNITS }, (_, i) => i + 1);
+		const count = countOf(
+			exercises,
+			numbers,
+			beliefs.map((b) => b.id)
 		);
-		expect(units.reduce((sum, n) => sum + n, 0)).toBe(exercises.length);
+		process.stdout.write(`course: ${countLines(count)[0]}\n`);
+		expect(count.exercises).toBe(folders.length);
+		expect(count.units.reduce((sum, u) => sum + u.exercises, 0)).toBe(count.exercises);
+		expect(Object.values(count.kinds).reduce((sum, n) => sum + n, 0)).toBe(count.exercises);
+		const met = exercises.reduce((sum, e) => sum + e.beliefs.length, 0);
+		expect(Object.values(count.beliefs).reduce((sum, n) => sum + n, 0)).toBe(met);
+		for (const n of Object.values(count.kinds)) expect(n).toBeGreaterThanOrEqual(MEETINGS);
 	});
 });
