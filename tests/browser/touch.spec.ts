@@ -11,6 +11,11 @@ const small = (page: Page, coarse: boolean): Promise<string[]> =>
 		const all = document.querySelectorAll<HTMLElement>(
 			'a, button, select, input, summary, [role="button"]'
 		);
+		/** Past what only sets a word off within its sentence. */
+		const sentenceOf = (control: Element): Element => {
+			const parent = control.parentElement!;
+			return parent.matches('strong, em, code') ? sentenceOf(parent) : parent;
+		};
 		return [...all].flatMap((control) => {
 			// A label is a target of its control; a link inside a sentence may be as small as its words.
 			const label = (control as HTMLInputElement).labels?.[0];
@@ -21,7 +26,7 @@ const small = (page: Page, coarse: boolean): Promise<string[]> =>
 				boxes[0]!.width < 2;
 			const isInText =
 				getComputedStyle(control).display === 'inline' &&
-				control.parentElement!.textContent.trim() !== control.textContent.trim();
+				sentenceOf(control).textContent.trim() !== control.textContent.trim();
 			// Seen as a whole, a large bench is drawn small; its contacts stand in a list as well.
 			const isOverview = !coarse && control.matches('[data-node]');
 			if (isHidden || isInText || isOverview) return [];
