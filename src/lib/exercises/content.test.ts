@@ -49,6 +49,15 @@ describe.each(read)('%s', (folder, exercise) => {
 	it('brings to light every belief that it names', () =>
 		expect(beliefProblems(exercise)).toEqual([]));
 	it('can be taught', () => expect(kindProblems(exercise)).toEqual([]));
+	it('says of each source how well it is known', () => {
+		const says = { STD: 'as reported', MEM: 'from memory' } as const;
+		const silent = exercise.sources.filter(
+			(s) => (s.flag === 'STD' || s.flag === 'MEM') && !s.source.includes(says[s.flag])
+		);
+		expect(silent).toEqual([]);
+	});
+	it('raises its voice nowhere', () =>
+		expect(JSON.stringify({ ...exercise, bench: null })).not.toContain('!'));
 	it('shares no caution, id or place with another exercise', () => {
 		const others = exercises.filter((e) => e !== exercise);
 		const { chassis, mains } = exercise.cautions;

@@ -4,6 +4,7 @@ import { probesOf, type Probe } from '../diagnosis';
 import type { Fault } from '../engine';
 import {
 	judge,
+	solutionOf,
 	type Answer,
 	type Exercise,
 	type FindExercise,
@@ -125,4 +126,15 @@ describe('a hunt', () => {
 		expect(wrongOnes(find, answer(null))).toEqual([
 			'With the plugs as they stand, pin 2 and T are silent; if nothing were wrong they would sound.'
 		]));
+});
+
+describe('an order', () => {
+	const orders = exercises.filter((e) => e.kind === 'order');
+	it('is never praised or blamed as a wiring', () => {
+		const said = orders.flatMap((e) =>
+			[solutionOf(e), ...e.wrong.map((w) => w.answer)].flatMap((answer) => headline(e, answer))
+		);
+		expect(said.length).toBeGreaterThan(orders.length * 3);
+		expect(said.filter((words) => /wiring/i.test(words))).toEqual([]);
+	});
 });
