@@ -83,6 +83,51 @@ test.describe('on a phone', () => {
 		expect((await hands.kept()).plugs.map((p) => p.socket)).toEqual([null, 'A']);
 	});
 
+	test('a finger moves the plug sideways in the section, and scrolls the page up and down', async ({
+		page
+	}) => {
+		await open(page);
+		const hands = handsOn(page);
+		await hands.button(/^Put p1 /).tap();
+		const section = hands.travel.getByRole('img', { name: /^Section of the jack/ });
+		await section.scrollIntoViewIfNeeded();
+		// Every word of it can be read: eleven pixels or more.
+		const least = await section.evaluate((svg: SVGSVGElement) => {
+			const unit = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+			const sizes = [...svg.querySelectorAll('text')].map(
+				(word) => getComputedStyle(word).fontSize
+			);
+			return unit * Math.min(...sizes.map(parseFloat));
+		});
+		expect(least).toBeGreaterThanOrEqual(11);
+
+		const finger = await page.context().newCDPSession(page);
+		async function draw(dx: number, dy: number) {
+			const box = (await section.boundingBox())!;
+			const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+			const touch = (
+				type: 'touchStart' | 'touchMove' | 'touchEnd',
+				at: { x: number; y: number }[]
+			) => finger.send('Input.dispatchTouchEvent', { type, touchPoints: at });
+			await touch('touchStart', [{ x, y }]);
+			for (let i = 1; i <= 10; i++) {
+				await touch('touchMove', [{ x: x + (dx * i) / 10, y: y + (dy * i) / 10 }]);
+				await page.evaluate(() => new Promise((done) => requestAnimationFrame(done)));
+			}
+			await touch('touchEnd', []);
+		}
+		const scrolled = await page.evaluate(() => scrollY);
+		await draw(-70, 0);
+		await expect(hands.travel.getByRole('status')).not.toHaveText('30.5 mm');
+		expect(await page.evaluate(() => scrollY)).toBe(scrolled);
+		const travel = (await hands.travel.getByRole('status').textContent())!;
+		expect(parseFloat(travel)).toBeGreaterThan(12);
+		expect(parseFloat(travel)).toBeLessThan(26);
+		await draw(0, -120);
+		await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(scrolled + 40);
+		await expect(hands.travel.getByRole('status')).toHaveText(travel);
+	});
+
 	test('targets are large enough for a finger', async ({ page }) => {
 		await expectLargeTargets(page);
 	});

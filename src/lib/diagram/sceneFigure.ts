@@ -98,7 +98,7 @@ function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: 
 	}
 	if (s.socket.bush === 'metal') {
 		const bush = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
-		pen.stroke('spring', placedPath(roundPath(40), bush), `${id}.S`);
+		pen.stroke('spring', placedPath(roundPath(37), bush), `${id}.S`);
 	}
 	if (s.plug) {
 		const at = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
