@@ -57,6 +57,7 @@ async function expectPlayed(page: Page, exercise: Exercise, answer: Answer, item
 }
 
 test('every exercise is listed, and opens with both its cautions in sight', async ({ page }) => {
+	test.slow();
 	await open(page, '/exercises/');
 	const links = page.getByRole('main').getByRole('link');
 	const titles = await links.allTextContents();
@@ -457,6 +458,7 @@ test('order: what the order would have done is played step by step, and a safe o
 test('every unit opens with an example that plays step by step, as the meter has it', async ({
 	page
 }) => {
+	test.slow();
 	const { units } = readCourse();
 	for (const { number, title, worked } of units) {
 		await open(page, `/exercises/unit/${number}/`);
