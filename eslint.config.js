@@ -19,7 +19,7 @@ export const LAYERS = {
 	exercises: ['engine', 'diagnosis'],
 	diagram: ['engine'],
 	words: ['engine', 'diagnosis', 'schedule', 'exercises'],
-	storage: ['engine', 'exercises'],
+	storage: ['engine', 'diagnosis', 'exercises'],
 	session: ['engine', 'diagnosis', 'schedule', 'exercises', 'diagram', 'words', 'storage'],
 	ui: ['engine', 'diagnosis', 'schedule', 'exercises', 'diagram', 'words', 'storage', 'session'],
 	cli: ['engine', 'diagnosis', 'schedule', 'exercises', 'words'],

@@ -26,7 +26,7 @@ const MAY_IMPORT: Record<string, string> = {
 	exercises: 'engine diagnosis',
 	diagram: 'engine',
 	words: 'engine diagnosis schedule exercises',
-	storage: 'engine exercises',
+	storage: 'engine diagnosis exercises',
 	session: 'engine diagnosis schedule exercises diagram words storage',
 	ui: 'engine diagnosis schedule exercises diagram words storage session',
 	cli: 'engine diagnosis schedule exercises words',

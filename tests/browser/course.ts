@@ -36,5 +36,6 @@ export const PAGES: readonly string[] = [
 	'/progress/',
 	'/schedule/',
 	'/card/',
+	'/real/',
 	'/gallery/'
 ];

@@ -8,6 +8,7 @@ import type { Bench, When } from '../engine';
 import { diagnosisIn, LISTED, type Diagnosis } from './diagnose';
 import { makingDictionary, type Dictionary, type Work } from './dictionary';
 import { agreeing, extrasOf, type Reading } from './evidence';
+import { groupsIn, type Group } from './groups';
 import { withoutSound } from './members';
 import { makingPar, type Par } from './par';
 
@@ -31,6 +32,8 @@ export interface Reply extends Diagnosis {
 	readonly most: number;
 	/** Whether no further reply follows. */
 	readonly last: boolean;
+	/** What remains class by class, the heaviest first, at most as many as were asked for. */
+	readonly groups: readonly Group[];
 	/** Classes that remain, and sets of faults in them. */
 	readonly classes: number;
 	readonly sets: number;
@@ -91,6 +94,7 @@ function replyIn(dictionary: Dictionary, ask: Ask): Reply {
 		...diagnosisIn(dictionary, readings, listed, fromOf(ask)),
 		most: dictionary.most,
 		last: false,
+		groups: groupsIn(dictionary, ids, listed),
 		classes: ids.length,
 		sets: ids.reduce((sum, id) => sum + dictionary.count[id]!, 0),
 		settled: ids.length === 1,

@@ -18,4 +18,6 @@ export * from './system';
 export * from './optimum';
 export * from './par';
 export * from './hunt';
+export * from './groups';
+export * from './meterSaid';
 export * from './advisor';

@@ -6,28 +6,7 @@
 import type { Ask, Reply } from '../diagnosis';
 import workerUrl from './advice.worker?worker&url';
 import { AdviceHost, type Answer, type Question } from './adviceHost';
-
-/** What the page's policy for scripts asks of an address; browsers that know of none take it as it is. */
-interface TrustedTypes {
-	createPolicy(
-		name: string,
-		rules: { createScriptURL: (url: string) => string }
-	): { createScriptURL: (url: string) => unknown };
-}
-let policy: ReturnType<TrustedTypes['createPolicy']> | null = null;
-
-function trusted(url: string): string {
-	const types = (globalThis as { trustedTypes?: TrustedTypes }).trustedTypes;
-	if (!types) return url;
-	policy ??= types.createPolicy('solderside-worker', {
-		// Only the one worker that is built in.
-		createScriptURL: (asked) => {
-			if (asked !== workerUrl) throw new TypeError('not the advice worker');
-			return asked;
-		}
-	});
-	return policy.createScriptURL(url) as string;
-}
+import { startWorker } from './trustedWorker';
 
 export type Send = (question: Question) => void;
 
@@ -44,7 +23,7 @@ export function onPage(post: (answer: Answer) => void): Send {
 
 /** The host in a worker. Throws where no worker can be made; `lost` is called if it does not start. */
 function inWorker(post: (answer: Answer) => void, lost: () => void): Send & { end: () => void } {
-	const worker = new Worker(trusted(workerUrl), { type: 'module' });
+	const worker = startWorker(workerUrl);
 	worker.onmessage = ({ data }: MessageEvent<Answer>) => post(data);
 	worker.onerror = lost;
 	return Object.assign((question: Question) => worker.postMessage(question), {

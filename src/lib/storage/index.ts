@@ -4,4 +4,5 @@ export * from './file';
 export * from './later';
 export * from './link';
 export * from './work';
+export * from './readings';
 export * from './text';

@@ -17,3 +17,4 @@ export * from './lines';
 export * from './hints';
 export * from './numbers';
 export * from './glossary';
+export * from './real';

@@ -1,0 +1,204 @@
+/**
+ * A hunt on real hardware: the panel, what is in its sockets, the pair under the probes, the readings
+ * that a person has noted, and the advice on them. Readings are data in a list; undo goes back to an
+ * older list. Advice comes from the worker in stages; the page only shows what has arrived.
+ */
+import type { Group, ProbeAnswer, Reply } from '../diagnosis';
+import { groupKey, stateKey, strangeReading } from '../diagnosis';
+import type { Bench, NodeName, Pair, When } from '../engine';
+import { plugIn, splitNode } from '../engine';
+import { samePair } from '../exercises/same';
+import type { KeptReadings, Noted } from '../storage';
+import { readingLine, ruledOutWords, sentence } from '../words';
+import type { Adviser } from './advice';
+
+/** Classes that are listed. */
+const LISTED = 24;
+
+/** Sockets that are not as drawn: an empty one that is to be empty is as drawn. */
+const notAsDrawn = (bench: Bench, when: When): When =>
+	Object.fromEntries(
+		Object.entries(when).filter(([id, state]) => state !== 'none' || plugIn(bench, id) !== null)
+	);
+
+export class RealHunt {
+	bench: Bench;
+	/** What sockets hold, where it is not as drawn. */
+	when = $state.raw<When>({});
+	first = $state.raw<NodeName | ''>('');
+	second = $state.raw<NodeName | ''>('');
+	/** The socket that is drawn. */
+	socket = $state.raw('');
+	noted = $state.raw<readonly Noted[]>([]);
+	/** Faults at once, 1 to 3. */
+	most = $state.raw(1);
+	reply = $state.raw<Reply | null>(null);
+	isWorking = $state.raw(false);
+	/** Why there is no advice. */
+	problem = $state.raw('');
+	/** What the last step did, for the live region. */
+	said = $state.raw('');
+	private olds = $state.raw<readonly (readonly Noted[])[]>([]);
+	private cancel: () => void = () => {};
+	private adviser: Adviser | null = null;
+
+	constructor(
+		bench: Bench,
+		private readonly keep: (kept: KeptReadings) => void = () => {}
+	) {
+		this.bench = $state.raw(bench);
+		this.socket = bench.sockets[0]?.id ?? '';
+	}
+
+	readonly pair = $derived<Pair | null>(
+		this.first !== '' && this.second !== '' && this.first !== this.second
+			? [this.first, this.second]
+			: null
+	);
+	readonly counting = $derived(this.noted.filter((n) => !n.struck));
+	readonly canUndo = $derived(this.olds.length > 0);
+	/** The one class that is left, when it is enough to act on. */
+	readonly answer = $derived<Group | null>(
+		this.reply?.last && this.reply.settled ? (this.reply.groups[0] ?? null) : null
+	);
+
+	/** Starts to ask this adviser. */
+	begin(adviser: Adviser) {
+		this.adviser = adviser;
+		this.ask();
+	}
+
+	/** Another panel; readings that name what it does not have are left out. */
+	open(bench: Bench, noted: readonly Noted[] = [], most = this.most) {
+		this.bench = bench;
+		this.when = {};
+		this.lift();
+		this.socket = bench.sockets[0]?.id ?? '';
+		this.most = most;
+		this.reply = null;
+		this.olds = [];
+		this.noted = noted.filter((n) => strangeReading(bench, [n]) === null);
+		this.save();
+		this.ask();
+	}
+
+	/** Puts the next probe on a node: the first, then the second, then the first anew. */
+	touch(node: NodeName) {
+		if (this.first === node) this.first = '';
+		else if (this.second === node) this.second = '';
+		else if (this.first === '') this.first = node;
+		else if (this.second === '') this.second = node;
+		else [this.first, this.second] = [node, ''];
+	}
+	lift() {
+		this.first = this.second = '';
+	}
+
+	/** What the socket holds now; `drawn` for the file's own. */
+	setPlug(socket: string, state: string) {
+		const rest = Object.fromEntries(Object.entries(this.when).filter(([id]) => id !== socket));
+		this.when = state === 'drawn' ? rest : notAsDrawn(this.bench, { ...rest, [socket]: state });
+	}
+
+	/** Sets sockets and probes as a probe wants them. */
+	take({ when, pair }: { when: When; pair: Pair }) {
+		this.when = notAsDrawn(this.bench, when);
+		[this.first, this.second] = pair;
+		const [owner] = splitNode(pair[0]);
+		if (this.bench.sockets.some((s) => s.id === owner)) this.socket = owner;
+	}
+
+	/** Notes what the meter said of the pair. An older reading of the same probe is struck out. */
+	note(answer: ProbeAnswer, meter: string) {
+		if (!this.pair) return;
+		const probe = { when: this.when, pair: this.pair };
+		const state = stateKey(this.bench, this.when);
+		const isSame = (n: Noted) =>
+			samePair(n.pair, probe.pair) && stateKey(this.bench, n.when) === state;
+		const older = this.noted.map((n) => (isSame(n) ? { ...n, struck: true } : n));
+		this.change([...older, { ...probe, answer, meter, struck: false }]);
+		this.lift();
+	}
+	/** Counts a reading, or leaves it out. */
+	strike(at: number, struck: boolean) {
+		this.change(this.noted.map((n, i) => (i === at ? { ...n, struck } : n)));
+	}
+	remove(at: number) {
+		this.change(this.noted.filter((_, i) => i !== at));
+	}
+	/** Strikes a reading out and puts plugs and probes as they were for it. */
+	again(at: number) {
+		const noted = this.noted[at]!;
+		this.strike(at, true);
+		this.take(noted);
+	}
+	clear() {
+		this.change([]);
+	}
+	undo() {
+		const last = this.olds.at(-1);
+		if (!last) return;
+		this.olds = this.olds.slice(0, -1);
+		this.noted = last;
+		this.said = 'The last step is taken back.';
+		this.save();
+		this.ask(false);
+	}
+	setMost(most: number) {
+		this.most = most;
+		this.save();
+		this.ask(false);
+	}
+
+	private change(noted: readonly Noted[]) {
+		this.olds = [...this.olds.slice(-99), this.noted];
+		this.noted = noted;
+		this.save();
+		this.ask();
+	}
+	private save() {
+		this.keep({ bench: this.bench, noted: this.noted, most: this.most });
+	}
+
+	private ask(tell = true) {
+		const { adviser, bench, most, reply: before } = this;
+		this.cancel();
+		if (!adviser) return;
+		this.isWorking = true;
+		this.problem = '';
+		const readings = this.counting.map(({ when, pair, answer }) => ({ when, pair, answer }));
+		this.cancel = adviser.advise(
+			{ bench, readings, most, listed: LISTED },
+			(reply) => {
+				this.reply = reply;
+				if (!reply.last) return;
+				this.isWorking = false;
+				if (tell && before?.last && before.most === most) this.tell(before, reply);
+			},
+			(message) => {
+				this.isWorking = false;
+				this.reply = null;
+				this.problem = message;
+			}
+		);
+	}
+
+	private tell(before: Reply, after: Reply) {
+		if (after.conflict) {
+			this.said = `Nothing agrees with all readings now. ${after.conflict.length} of them cannot all be true: ${after.conflict.map((r) => sentence(readingLine(this.bench, r))).join(' ')}`;
+			return;
+		}
+		if (before.conflict || after.classes > before.classes) {
+			this.said = `${after.classes} classes of faults agree with the readings that count.`;
+			return;
+		}
+		const left = after.groups.map(groupKey);
+		const gone = before.groups.filter((g) => !left.includes(groupKey(g)));
+		const out = ruledOutWords(this.bench, before.classes, after.classes, gone);
+		this.said = after.settled ? `${out} That is enough to act.` : out;
+	}
+
+	end() {
+		this.cancel();
+	}
+}

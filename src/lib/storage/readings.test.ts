@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { EMPTY_BENCH, type Bench } from '../engine';
+import { READINGS_KEY, forgetReadings, loadReadings, saveReadings, type Noted } from './readings';
+import { memoryStore } from './store';
+
+const bench: Bench = {
+	...EMPTY_BENCH,
+	sockets: [{ id: 'A', kind: 'hybrid-6', bush: 'insulated', label: '' }]
+};
+const noted: Noted[] = [
+	{ when: { A: 'ts' }, pair: ['A.T', 'A.2'], answer: 'apart', meter: 'no beep', struck: false },
+	{ when: {}, pair: ['A.R', 'A.S'], answer: 'joined', meter: '0.3 Ω', struck: true }
+];
+
+describe('readings of real hardware', () => {
+	it('come back with their panel as they were noted', () => {
+		const store = memoryStore();
+		expect(loadReadings(store)).toBeNull();
+		expect(saveReadings({ bench, noted, most: 2 }, store)).toBe(true);
+		expect(loadReadings(store)).toEqual({ bench, noted, most: 2 });
+		forgetReadings(store);
+		expect(loadReadings(store)).toBeNull();
+	});
+
+	it('are not shown when they cannot be read, and stay where they are', () => {
+		const store = memoryStore();
+		saveReadings({ bench, noted, most: 1 }, store);
+		const good = store.getItem(READINGS_KEY)!;
+		for (const bad of ['', '{', 'null', '[]', good.replaceAll('A.T', 'B.T'), '{"bench":"{}"}']) {
+			store.setItem(READINGS_KEY, bad);
+			expect(loadReadings(store), bad).toBeNull();
+			expect(store.getItem(READINGS_KEY)).toBe(bad);
+		}
+	});
+});

@@ -1,0 +1,69 @@
+/**
+ * Readings that were taken on real hardware, kept with the panel that they were taken on: a reading
+ * says nothing of another panel. What is stored passes the gates again, for another release or a
+ * person may have written it; what does not pass is left alone and not shown.
+ */
+import { checkReadings, strangeReading, type Reading } from '../diagnosis';
+import type { Bench } from '../engine/bench';
+import { makeBench, parseBench } from '../engine/parse';
+import { browserStore, guarded, readText, removeText, writeText, type TextStore } from './store';
+
+export const READINGS_KEY = 'solderside-readings-1';
+
+/** A reading as it was noted. */
+export interface Noted extends Reading {
+	/** What the meter showed, in the person's words. */
+	readonly meter: string;
+	/** No longer believed: kept in the list, and left out of the reckoning. */
+	readonly struck: boolean;
+}
+export interface KeptReadings {
+	readonly bench: Bench;
+	readonly noted: readonly Noted[];
+	/** Faults at once that are reckoned with, 1 to 3. */
+	readonly most: number;
+}
+
+const asReading = ({ when, pair, answer }: Noted) => ({ when, pair, answer });
+
+/** Stores the readings; false where there is no store or no room in it. */
+export const saveReadings = (
+	{ bench, noted, most }: KeptReadings,
+	store: TextStore | null = browserStore()
+): boolean =>
+	writeText(
+		store,
+		READINGS_KEY,
+		JSON.stringify({
+			bench: makeBench(bench),
+			most,
+			readings: noted.map(asReading),
+			notes: noted.map(({ meter, struck }) => ({ meter, struck }))
+		})
+	);
+
+function keptIn(text: string): KeptReadings | null {
+	const stored = JSON.parse(text) as Record<string, unknown> | null;
+	if (typeof stored?.bench !== 'string') return null;
+	const bench = parseBench(stored.bench);
+	const readings = checkReadings({ readings: stored.readings });
+	if (!bench.ok || !readings.ok || strangeReading(bench.value, readings.value)) return null;
+	const notes = Array.isArray(stored.notes) ? (stored.notes as unknown[]) : [];
+	const noted = readings.value.map((reading, i): Noted => {
+		const note = (notes[i] ?? {}) as Partial<Noted>;
+		const meter = typeof note.meter === 'string' ? note.meter.slice(0, 40) : '';
+		return { ...reading, meter, struck: note.struck === true };
+	});
+	const most = [1, 2, 3].find((n) => n === stored.most) ?? 1;
+	return { bench: bench.value, noted, most };
+}
+
+/** The stored readings with their panel; null if there are none, or they cannot be read. Never throws. */
+export function loadReadings(store: TextStore | null = browserStore()): KeptReadings | null {
+	const text = readText(store, READINGS_KEY);
+	return text === null ? null : guarded(() => keptIn(text), null);
+}
+
+/** Forgets the readings; false where that is not possible. */
+export const forgetReadings = (store: TextStore | null = browserStore()): boolean =>
+	removeText(store, READINGS_KEY);
