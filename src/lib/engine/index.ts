@@ -9,6 +9,7 @@ export * from './hears';
 export * from './meter';
 export * from './edit';
 export * from './matrix';
+export * from './fastMatrix';
 export * from './parse';
 export * from './requirement';
 export * from './netlist';

@@ -1,7 +1,8 @@
 /** The continuity table of one socket on its bench. */
 import { describe, expect, it } from 'vitest';
 import { benchOf } from './bench.fixture';
-import { matrixOf, pairsOf } from './matrix';
+import { matrixOf } from './fastMatrix';
+import { pairsOf } from './matrix';
 
 describe('the continuity table', () => {
 	it('has a state for no plug and for every kind that fits', () => {

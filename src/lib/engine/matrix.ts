@@ -1,4 +1,7 @@
-/** The continuity matrix of a socket: for each bare plug that fits, which of its contacts are joined. */
+/**
+ * The continuity matrix of a socket: for each bare plug that fits, which of its contacts are joined.
+ * This is the plain way, a circuit for each state; fastMatrix.ts has the one that screens use.
+ */
 import type { Bench, NodeName, PlugKind } from './bench';
 import { contactsOf, inState, statesOf } from './edit';
 import { byCodePoint, isJoined } from './nets';
@@ -12,8 +15,8 @@ export function pairsOf(nodes: readonly NodeName[]): Pair[] {
 	return sorted.flatMap((a, i) => sorted.slice(i + 1).map((b): Pair => [a, b]));
 }
 
-/** Joined pairs of the socket's own contacts, in every plug state; all else of the bench stays. */
-export function matrixOf(bench: Bench, socket: string): Partial<Record<PlugState, Pair[]>> {
+/** As `matrixOf`, by the nets of the whole bench in each state. */
+export function plainMatrixOf(bench: Bench, socket: string): Partial<Record<PlugState, Pair[]>> {
 	const pairs = pairsOf(contactsOf(bench, socket));
 	return Object.fromEntries(
 		statesOf(bench, socket).map((state) => {
