@@ -93,10 +93,21 @@ function planOf(bench: Bench): Plan {
 const heightOf = (thing: Thing): number =>
 	BOX.head + Math.max(BOX.least, thing.terminals.length) * BOX.step;
 
+/** Boxes stand in one column for so long, in units; a tall panel has room for more beside it. */
+const BANK = 1060;
+
+/** A column of rows; where it would grow far beyond the panel, another one stands beside it. */
 function placeBoxes(bench: Bench, plan: Plan, places: Places): Placed[] {
-	const left = plan.panel.x + plan.panel.w + 84;
+	const below = plan.panel.y + Math.max(BANK, plan.panel.h);
+	let left = plan.panel.x + plan.panel.w + 84;
+	let wide = 0;
 	let y = plan.panel.y;
 	return rowsOf(bench, places).flatMap((row) => {
+		const tall = Math.max(...row.map((thing) => (thing ? heightOf(thing) : 0)));
+		if (y + tall > below && y > plan.panel.y) {
+			[left, y, wide] = [left + wide * (BOX.w + BOX.apart), plan.panel.y, 0];
+		}
+		wide = Math.max(wide, row.length);
 		const placed = row.flatMap((thing, column): Placed[] => {
 			const x = left + column * (BOX.w + BOX.apart);
 			return thing ? [{ ...thing, x, y, w: BOX.w, h: heightOf(thing) }] : [];
