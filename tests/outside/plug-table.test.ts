@@ -16,7 +16,7 @@ import {
 	type SocketKind
 } from '../../src/lib/engine/bench';
 import { benchOf } from '../../src/lib/engine/bench.fixture';
-import { matrixOf } from '../../src/lib/engine/matrix';
+import { matrixOf } from '../../src/lib/engine';
 import { isJoined } from '../../src/lib/engine/nets';
 import { conductorsOf, contactsOf } from '../../src/lib/engine/edit';
 
