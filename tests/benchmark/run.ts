@@ -3,6 +3,7 @@
  * a right answer and decide the exit status; times are only shown. Prints a table, then one line of
  * JSON.
  */
+import { diagnosisRows } from './diagnosis';
 import { frameRows } from './frames';
 import { headlessRows } from './headless';
 import type { Row } from './measure';
@@ -44,6 +45,7 @@ const rows = [
 		...resistanceRows(48, 6, 3),
 		...mixedRows()
 	]),
+	...show('Faults against mnemonist and typedfastbitset', diagnosisRows()),
 	...show('Parsing against JSON.parse', [1, 48].flatMap(parseRows)),
 	...show('The headless program', headlessRows(400, 3)),
 	...show('A plug dragged in the browser', await frameRows([1, 48]))

@@ -13,7 +13,7 @@ import {
 } from '../engine';
 import type { Partitions } from './partition';
 import { Rows } from './rows';
-import { SocketJoins } from './socketJoins';
+import { SocketJoins, spoiledBy, type Spoiled } from './socketJoins';
 import { Tally } from './tally';
 import { weightOf } from './weights';
 
@@ -28,7 +28,7 @@ export class ContactLayer {
 	/** Per column and socket. */
 	private readonly joins: readonly (readonly SocketJoins[])[];
 	private readonly place: readonly number[];
-	private readonly weights: readonly number[];
+	private readonly spoiled: readonly Spoiled[];
 	/** One partition for each column, for each distinct outcome of faults of contacts. */
 	readonly outcomes: Rows;
 	private readonly known = new Map<string, number>();
@@ -36,7 +36,7 @@ export class ContactLayer {
 	constructor(
 		bench: Bench,
 		states: readonly When[],
-		private readonly faults: readonly Fault[],
+		faults: readonly Fault[],
 		index: ReadonlyMap<NodeName, number>,
 		private readonly partitions: Partitions
 	) {
@@ -52,7 +52,10 @@ export class ContactLayer {
 			});
 		});
 		this.place = faults.map((f) => placeOf(bench, f));
-		this.weights = faults.map(weightOf);
+		this.spoiled = faults.map((fault, number) => {
+			const socket = bench.sockets[this.place[number]!];
+			return { number, fault, spring: socket ? spoiledBy(socket, fault) : '' };
+		});
 		this.outcomes = new Rows(states.length);
 	}
 
@@ -71,7 +74,7 @@ export class ContactLayer {
 		const sockets = this.joins[0]?.length ?? 0;
 		const own = Array.from({ length: sockets }, (_, i) => {
 			const numbers = set.filter((f) => this.place[f] === i);
-			return { key: numbers.join(), faults: numbers.map((f) => this.faults[f]!) };
+			return { key: numbers.join(), faults: numbers.map((f) => this.spoiled[f]!) };
 		});
 		const row = this.joins.map((column) => {
 			const ends = column.flatMap((socket, i) => socket.endsUnder(own[i]!.faults, own[i]!.key));
@@ -93,7 +96,7 @@ export class ContactLayer {
 		tally.add(this.outcomeOf(set), set.length, 1, weight, weight, set, 0);
 		if (set.length === tally.most) return;
 		for (const [k, fault] of more.entries()) {
-			const heavier = weight * this.weights[fault]!;
+			const heavier = weight * weightOf(this.spoiled[fault]!.fault);
 			yield* this.layOut(tally, more.slice(k + 1), [...set, fault], heavier);
 			if (set.length < 2) yield;
 		}

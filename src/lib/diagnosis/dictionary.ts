@@ -89,11 +89,12 @@ export function* makingDictionary(
 	for (const outcome of byFewest(contacts).ids) {
 		const room = most - contacts.fewest(outcome);
 		const wired = ids.subarray(0, within[room]);
-		let i = 0;
-		for (const id of layers.classesOf(outcome, wired)) {
-			classes.add(id, wired[i++]!, outcome);
-			if (id >= MOST_CLASSES) throw new Error('it has too many sets of faults');
-			if (++visited % STRETCH === 0) yield;
+		const classAt = layers.beside(outcome, wired);
+		for (let i = 0; i < wired.length; i++) {
+			classes.add(classAt(i), wired[i]!, outcome);
+			if (++visited % STRETCH > 0) continue;
+			if (layers.rows.size > MOST_CLASSES) throw new Error('it has too many sets of faults');
+			yield;
 		}
 	}
 	return {

@@ -81,25 +81,27 @@ export class Layers {
 	}
 
 	/**
-	 * The classes of one outcome of contacts beside many of wires, one after another; new ones where
-	 * nothing has answered so yet. Outcomes with fewer faults must come first, and `wired` must begin
-	 * alike each time: what was joined is remembered by the place in that list.
+	 * The class of one outcome of contacts beside each of many of wires; a new one where nothing has
+	 * answered so yet. Outcomes with fewer faults must be asked first, and `wired` must begin alike
+	 * each time: what was joined is remembered by the place in that list.
 	 */
-	*classesOf(outcome: number, wired: Int32Array): Generator<number> {
+	beside(outcome: number, wired: Int32Array): (place: number) => number {
 		const { row, contacts, columns, memo, partitions, touched, seen } = this;
-		const beside = Array.from({ length: columns }, (_, c) => contacts.outcomes.at(outcome, c));
-		const known = beside.map((contact) => (memo[contact] ??= new Int32Array(wired.length)));
-		for (let i = 0; i < wired.length; i++) {
-			const id = wired[i]!;
+		const contact = Array.from({ length: columns }, (_, c) => contacts.outcomes.at(outcome, c));
+		const known = contact.map((id) => (memo[id] ??= new Int32Array(wired.length)));
+		return (place) => {
+			const id = wired[place]!;
 			for (let c = 0; c < columns; c++) {
 				const column = known[c]!;
 				// 0 stands for what has not been joined yet.
-				column[i] ||= 1 + partitions.seenJoin(id, beside[c]!, touched, seen);
-				row[c] = column[i]! - 1;
+				let joined = column[place]!;
+				if (joined === 0)
+					joined = column[place] = 1 + partitions.seenJoin(id, contact[c]!, touched, seen);
+				row[c] = joined - 1;
 			}
-			this.addExtras(id, outcome);
-			yield this.rows.intern(row);
-		}
+			if (this.extras.length > 0) this.addExtras(id, outcome);
+			return this.rows.intern(row);
+		};
 	}
 
 	readonly classOfSet = (set: readonly number[]): number => {

@@ -8,6 +8,7 @@ import type { When } from '../engine';
 import type { Dictionary } from './dictionary';
 import { weightIn } from './evidence';
 import type { Probe } from './probes';
+import type { Rows } from './rows';
 import { plugChanges } from './setting';
 
 export interface Advice extends Probe {
@@ -32,32 +33,40 @@ export interface Split {
 /** Adds up one column over the classes. */
 export function splitOf(dictionary: Dictionary, ids: Int32Array, column: number): Split {
 	const { rows, seen, weight: weights } = dictionary;
-	const n = dictionary.nodes.length;
 	const byPartition = new Float64Array(seen.size);
 	const counts = new Int32Array(seen.size);
-	const touched: number[] = [];
-	for (const id of ids) {
-		const partition = rows.at(id, column);
-		if (counts[partition]!++ === 0) touched.push(partition);
+	const { data, width } = rows;
+	for (let k = 0; k < ids.length; k++) {
+		const id = ids[k]!;
+		const partition = data[id * width + column]!;
+		counts[partition]!++;
 		byPartition[partition]! += weights[id]!;
 	}
+	return { column, ...byPairs(seen, byPartition, counts) };
+}
+
+/** Weights and counts of partitions shared out to the pairs that each one joins. */
+function byPairs({ data, width: n, size }: Rows, weights: Float64Array, counts: Int32Array) {
 	const weight = new Float64Array(n * n);
 	const count = new Int32Array(n * n);
 	const last = new Int32Array(n);
 	const before = new Int32Array(n);
-	for (const partition of touched) {
+	for (let partition = 0, from = 0; partition < size; partition++, from += n) {
+		const sets = counts[partition]!;
+		if (sets === 0) continue;
+		const w = weights[partition]!;
 		last.fill(-1);
 		for (let b = 0; b < n; b++) {
-			const net = seen.at(partition, b);
+			const net = data[from + b]!;
 			before[b] = last[net]!;
 			last[net] = b;
 			for (let a = before[b]!; a >= 0; a = before[a]!) {
-				weight[a * n + b]! += byPartition[partition]!;
-				count[a * n + b]! += counts[partition]!;
+				weight[a * n + b]! += w;
+				count[a * n + b]! += sets;
 			}
 		}
 	}
-	return { column, weight, count };
+	return { weight, count };
 }
 
 /** A probe that divides the classes, as found. */

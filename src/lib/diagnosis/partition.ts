@@ -10,6 +10,7 @@ export class Partitions {
 	readonly rows: Rows;
 	/** Partitions made by joining, whether they were new or not. */
 	joins = 0;
+	private readonly chains: Int32Array[] = [];
 	private readonly parent: Int32Array;
 	private readonly seen: Int32Array;
 	private readonly labels: Int32Array;
@@ -83,29 +84,56 @@ export class Partitions {
 		return rows.intern(labels);
 	}
 
+	/** The partition with two nodes in each other's place. */
+	exchanged(id: number, a: number, b: number): number {
+		const { rows, nodes, labels, seen } = this;
+		const { data } = rows;
+		const from = id * nodes;
+		const netA = data[from + a]!;
+		const netB = data[from + b]!;
+		if (netA === netB) return id;
+		this.joins++;
+		seen.fill(-1);
+		let next = 0;
+		for (let i = 0; i < nodes; i++) {
+			const net = i === a ? netB : i === b ? netA : data[from + i]!;
+			if (seen[net]! < 0) seen[net] = next++;
+			labels[i] = seen[net]!;
+		}
+		return rows.intern(labels);
+	}
+
+	/** Pairs of nodes, one after the other, that are enough to make the partition. */
+	private chainOf(id: number): Int32Array {
+		const known = this.chains[id];
+		if (known) return known;
+		const last = new Map<number, number>();
+		const ends: number[] = [];
+		for (let i = 0; i < this.nodes; i++) {
+			const net = this.rows.at(id, i);
+			const before = last.get(net);
+			if (before !== undefined) ends.push(before, i);
+			last.set(net, i);
+		}
+		return (this.chains[id] = Int32Array.from(ends));
+	}
+
 	/** The join of two partitions as these nodes see it, interned in `into` (its width: their number). */
 	seenJoin(x: number, y: number, nodes: Int32Array, into: Rows): number {
 		this.layTogether(x, y);
 		return into.intern(this.named(this.rows.data, x * this.nodes, nodes));
 	}
 
-	/** Unites the nets of `x`, as roots, wherever `y` joins them. */
+	/** Unites the nets of `x`, as roots, wherever `y`, which joins little, joins them. */
 	private layTogether(x: number, y: number) {
-		const { parent, seen, rows } = this;
+		const { parent, rows, nodes } = this;
+		const chain = this.chainOf(y);
 		const { data } = rows;
+		const from = x * nodes;
 		this.joins++;
-		const fromX = x * this.nodes;
-		const fromY = y * this.nodes;
-		for (let i = 0; i < this.nodes; i++) {
-			parent[i] = i;
-			seen[i] = -1;
-		}
-		for (let i = 0; i < this.nodes; i++) {
-			const net = data[fromX + i]!;
-			const other = data[fromY + i]!;
-			if (seen[other]! < 0) seen[other] = net;
-			else this.unite(seen[other]!, net);
-		}
+		for (let i = 0; i < nodes; i++) parent[i] = i;
+		for (let k = 0; k < chain.length; k += 2)
+			this.unite(data[from + chain[k]!]!, data[from + chain[k + 1]!]!);
 	}
 
 	/** Whether two nodes are on one net in the join of two partitions. */

@@ -14,7 +14,7 @@ const mixed = (h: number): number => {
 /** The typed array with room for `length` figures at least; the same one if it has it already. */
 export function grown<T extends Int32Array | Float64Array>(array: T, length: number): T {
 	if (array.length >= length) return array;
-	const next = new (array.constructor as new (n: number) => T)(Math.max(length, array.length * 2));
+	const next = new (array.constructor as new (n: number) => T)(Math.max(length, array.length * 4));
 	next.set(array as never);
 	return next;
 }
@@ -22,10 +22,10 @@ export function grown<T extends Int32Array | Float64Array>(array: T, length: num
 export class Rows {
 	size = 0;
 	data: Int32Array;
-	private slots = new Int32Array(64).fill(-1);
+	private slots = new Int32Array(1024).fill(-1);
 
 	constructor(readonly width: number) {
-		this.data = new Int32Array(16 * width);
+		this.data = new Int32Array(256 * width);
 	}
 
 	private hashOf(row: Int32Array, from: number): number {
@@ -51,7 +51,7 @@ export class Rows {
 	}
 
 	private rehash() {
-		const slots = new Int32Array(this.slots.length * 2).fill(-1);
+		const slots = new Int32Array(this.slots.length * 4).fill(-1);
 		const mask = slots.length - 1;
 		for (let id = 0; id < this.size; id++) {
 			let slot = this.hashOf(this.data, id * this.width) & mask;

@@ -17,8 +17,6 @@ import {
 	type Socket
 } from '../engine';
 
-type Ends = readonly [NodeName, NodeName];
-
 /** The spring or pin that the conductor hangs on; empty for the plug's own inside. */
 function springOf({ reason }: Conductor): string {
 	if (reason.kind === 'rest' || reason.kind === 'touch') return reason.spring;
@@ -27,78 +25,92 @@ function springOf({ reason }: Conductor): string {
 }
 
 /** The spring or pin whose contact a fault of contacts spoils. */
-function spoiledBy({ kind }: Socket, fault: Fault): string {
+export function spoiledBy({ kind }: Socket, fault: Fault): string {
 	const contact = 'contact' in fault ? splitNode(fault.contact)[1] : '';
 	return SOCKETS[kind].breaks[contact] ?? contact;
 }
 
-/** The pairs with names that `index` does not know taken out, what they join staying joined. */
-function knownEnds(pairs: readonly Ends[], index: ReadonlyMap<NodeName, number>): number[] {
-	const leader = new Map<NodeName, NodeName>();
-	const lead = (name: NodeName): NodeName => {
-		const next = leader.get(name);
-		return next === undefined || next === name ? name : lead(next);
-	};
-	for (const [a, b] of pairs) leader.set(lead(a), lead(b));
-	const last = new Map<NodeName, number>();
-	return [...new Set(pairs.flat())].flatMap((name) => {
-		const node = index.get(name);
-		if (node === undefined) return [];
-		const before = last.get(lead(name));
-		last.set(lead(name), node);
-		return before === undefined ? [] : [before, node];
-	});
+/** A fault of this socket: its number in the list, and the spring that it spoils. */
+export interface Spoiled {
+	readonly number: number;
+	readonly spring: string;
+	readonly fault: Fault;
 }
 
 export class SocketJoins {
 	private readonly springs: readonly string[];
-	private readonly parts = new Map<string, readonly Ends[]>();
+	/** Numbers of their own for this socket's nodes and its plug's. */
+	private readonly local = new Map<NodeName, number>();
+	/** The bench's number of each; −1 for a bare plug's. */
+	private readonly node: number[] = [];
+	/** What hangs on a spring, in local numbers two by two, by the spring and its faults. */
+	private readonly parts = new Map<string, readonly number[]>();
 	private readonly ends = new Map<string, readonly number[]>();
 
 	constructor(
 		private readonly socket: Socket,
 		private readonly plug: Plug | null,
-		private readonly index: ReadonlyMap<NodeName, number>,
+		index: ReadonlyMap<NodeName, number>,
 		/** Faults of the file on this socket's contacts. */
 		private readonly file: readonly Fault[]
 	) {
-		const all = this.conductors([]).map(springOf);
+		const { nodes, conductors } = this.alone([]);
+		for (const name of nodes) {
+			this.local.set(name, this.local.size);
+			this.node.push(index.get(name) ?? -1);
+		}
+		const all = conductors.map(springOf);
 		this.springs = [...new Set(['', ...all, ...SOCKETS[socket.kind].springs])];
 	}
 
-	private conductors(faults: readonly Fault[]): readonly Conductor[] {
-		const alone = {
+	private alone(faults: readonly Fault[]) {
+		return circuit({
 			...EMPTY_BENCH,
 			sockets: [this.socket],
 			plugs: this.plug ? [this.plug] : [],
 			faults: [...this.file, ...faults]
-		};
-		return circuit(alone).conductors;
+		});
 	}
 
-	/** What hangs on one spring, under its own faults. */
-	private partOf(spring: string, faults: readonly Fault[]): readonly Ends[] {
-		const key = JSON.stringify([spring, faults]);
+	/** What hangs on one spring, under those of the faults that spoil it. */
+	private partOf(spring: string, faults: readonly Spoiled[]): readonly number[] {
+		let key = spring;
+		for (const f of faults) if (f.spring === spring) key += ` ${f.number}`;
 		const known = this.parts.get(key);
 		if (known) return known;
-		const own = this.conductors(faults).filter((c) => springOf(c) === spring);
-		const part = own.map((c): Ends => [c.a, c.b]);
+		const own = faults.filter((f) => f.spring === spring).map((f) => f.fault);
+		const part = this.alone(own)
+			.conductors.filter((c) => springOf(c) === spring)
+			.flatMap((c) => [this.local.get(c.a)!, this.local.get(c.b)!]);
 		this.parts.set(key, part);
 		return part;
 	}
 
-	/** The ends, two by two, of what is joined among known nodes. `key`: one text for each set of faults. */
-	endsUnder(faults: readonly Fault[], key: string): readonly number[] {
+	/** The ends, two by two, of what is joined among the bench's nodes. `key`: one text for each set. */
+	endsUnder(faults: readonly Spoiled[], key: string): readonly number[] {
 		const known = this.ends.get(key);
 		if (known) return known;
-		const pairs = this.springs.flatMap((spring) =>
-			this.partOf(
-				spring,
-				faults.filter((f) => spoiledBy(this.socket, f) === spring)
-			)
-		);
-		const ends = knownEnds(pairs, this.index);
+		const net = this.node.map((_, i) => i);
+		const root = (i: number): number => (net[i] === i ? i : root(net[i]!));
+		for (const spring of this.springs) {
+			const part = this.partOf(spring, faults);
+			for (let k = 0; k < part.length; k += 2) net[root(part[k]!)] = root(part[k + 1]!);
+		}
+		const ends = this.chained(root);
 		this.ends.set(key, ends);
+		return ends;
+	}
+
+	/** The bench's nodes that have one root, each joined to the one before it. */
+	private chained(root: (i: number) => number): number[] {
+		const last: number[] = [];
+		const ends: number[] = [];
+		this.node.forEach((node, i) => {
+			if (node < 0) return;
+			const before = last[root(i)];
+			if (before !== undefined) ends.push(before, node);
+			last[root(i)] = node;
+		});
 		return ends;
 	}
 }

@@ -87,6 +87,17 @@ export class Tally {
 		this.sets[at + size] = last!;
 	}
 
+	/** Adds all that comes to `id` here to what comes to `to` there. */
+	pour(id: number, there: Tally, to: number) {
+		for (let size = 0; size <= this.most; size++) {
+			const cell = this.cell(id, size);
+			const { count, weight, best } = this;
+			if (count[cell] === 0) continue;
+			const at = cell * this.most;
+			there.add(to, size, count[cell]!, weight[cell]!, best[cell]!, this.sets, at);
+		}
+	}
+
 	/** The heaviest set of a cell. */
 	setOf(cell: number, size: number): number[] {
 		return Array.from(this.sets.subarray(cell * this.most, cell * this.most + size));

@@ -1,8 +1,9 @@
 /**
  * The layer of wires: wires and cores where they land, bonds, bridges. It is the same in all plug
- * states. Opens and swaps are laid out set by set, swaps one after another in list order as the
- * engine has them; bridges only ever join more, so they are counted in one after another over the
- * distinct partitions (as coins are counted in a table of sums) and no set of them is laid out.
+ * states. Only sets of opens are laid out one by one. A swap puts two nodes of the wires' partition
+ * into each other's place, and a bridge joins two, so these are counted in, fault by fault in list
+ * order, over the distinct partitions (as coins are counted in a table of sums). Swaps come before
+ * all that does not move with the wires: bonds, plugs' insides, and bridges.
  */
 import { circuit, type Bench, type Conductor, type Fault, type NodeName } from '../engine';
 import type { Partitions } from './partition';
@@ -21,6 +22,8 @@ export class WireLayer {
 	private readonly wires: readonly string[];
 	/** Where wires land without more faults, two ends by two. */
 	private readonly ends: Int32Array;
+	/** What does not move with the wires, two ends by two. */
+	private readonly fixed: Int32Array;
 	private readonly frame: number;
 	private readonly cut: Uint8Array;
 
@@ -37,7 +40,8 @@ export class WireLayer {
 			Int32Array.from(list.flatMap((c) => [index.get(c.a)!, index.get(c.b)!]));
 		this.wires = wires.map((c) => nameOf(c)!);
 		this.ends = endsOf(wires);
-		this.frame = partitions.with(-1, endsOf(fixed));
+		this.fixed = endsOf(fixed);
+		this.frame = partitions.with(-1, this.fixed);
 		this.cut = new Uint8Array(wires.length);
 	}
 
@@ -48,17 +52,14 @@ export class WireLayer {
 	}
 
 	private swapped(ends: Int32Array, fault: number): Int32Array {
-		const swap = this.faults[fault]!;
-		if (swap.kind !== 'swap') return ends;
-		const [x, y] = swap.contacts.map((c) => this.index.get(c)!);
-		return ends.map((at) => (at === x ? y! : at === y ? x! : at));
+		if (this.faults[fault]!.kind !== 'swap') return ends;
+		const [x, y] = this.endsOf(fault);
+		return ends.map((at) => (at === x ? y : at === y ? x : at));
 	}
 
 	private bridged(id: number, fault: number): number {
-		const bridge = this.faults[fault]!;
-		if (bridge.kind !== 'bridge') return id;
-		const [a, b] = bridge.between;
-		return this.partitions.joined(id, this.index.get(a)!, this.index.get(b)!);
+		if (this.faults[fault]!.kind !== 'bridge') return id;
+		return this.partitions.joined(id, ...this.endsOf(fault));
 	}
 
 	/** The partition under a set of faults, given by their numbers in list order. */
@@ -75,78 +76,53 @@ export class WireLayer {
 
 	/** Every set of at most `most` faults of wires, counted and weighed by the partition it leaves. */
 	*tally(most: number): Generator<void, Tally> {
-		const tally = new Tally(most);
+		const { partitions } = this;
+		const loose = new Tally(most);
 		this.cut.fill(0);
-		yield* this.withSwaps(tally, this.numbersOf('swap'), this.numbersOf('open'), this.ends, [], 1);
+		this.withOpens(loose, this.numbersOf('open'), [], 1);
+		for (const swap of this.numbersOf('swap')) {
+			const [a, b] = this.endsOf(swap);
+			countIn(loose, swap, weightOf(this.faults[swap]!), (id) => partitions.exchanged(id, a, b));
+			yield;
+		}
+		const tally = new Tally(most);
+		for (let id = 0; id < loose.ids; id++)
+			if (loose.fewest(id) <= most) loose.pour(id, tally, partitions.with(id, this.fixed));
 		for (const bridge of this.numbersOf('bridge')) {
-			this.countIn(tally, bridge);
+			const [a, b] = this.endsOf(bridge);
+			countIn(tally, bridge, weightOf(this.faults[bridge]!), (id) => partitions.joined(id, a, b));
 			yield;
 		}
 		return tally;
 	}
 
-	/** The set as it is, and with each of these swaps; with each every set of opens. */
-	private *withSwaps(
-		tally: Tally,
-		swaps: readonly number[],
-		opens: readonly number[],
-		ends: Int32Array,
-		set: number[],
-		weight: number
-	): Generator<void> {
-		this.withOpens(tally, opens, 0, ends, set, weight);
-		if (set.length === tally.most) return;
-		for (const [k, swap] of swaps.entries()) {
-			const landed = this.swapped(ends, swap);
-			const heavier = weight * weightOf(this.faults[swap]!);
-			set.push(swap);
-			yield* this.withSwaps(tally, swaps.slice(k + 1), opens, landed, set, heavier);
-			set.pop();
-			if (set.length < 2) yield;
-		}
+	/** The nodes of a swap or a bridge. */
+	private endsOf(fault: number): [number, number] {
+		const pair = this.faults[fault]!;
+		const nodes = pair.kind === 'swap' ? pair.contacts : pair.kind === 'bridge' ? pair.between : [];
+		return nodes.map((node) => this.index.get(node)!) as [number, number];
 	}
 
-	/** The set as it is, and with each of the opens from `from` on. */
-	private withOpens(
-		tally: Tally,
-		opens: readonly number[],
-		from: number,
-		ends: Int32Array,
-		set: number[],
-		weight: number
-	) {
-		const left = this.partitions.with(this.frame, ends, this.cut);
+	/** The set as it is, and with each of these opens, which all come after it in the list. */
+	private withOpens(tally: Tally, more: readonly number[], set: number[], weight: number) {
+		const left = this.partitions.with(-1, this.ends, this.cut);
 		tally.add(left, set.length, 1, weight, weight, set, 0);
 		if (set.length === tally.most) return;
-		for (let k = from; k < opens.length; k++) {
-			const fault = opens[k]!;
+		for (const [k, fault] of more.entries()) {
 			const wire = this.wireOf(fault);
-			set.push(fault);
 			if (wire >= 0) this.cut[wire] = 1;
-			this.withOpens(tally, opens, k + 1, ends, set, weight * weightOf(this.faults[fault]!));
+			const heavier = weight * weightOf(this.faults[fault]!);
+			this.withOpens(tally, more.slice(k + 1), [...set, fault], heavier);
 			if (wire >= 0) this.cut[wire] = 0;
-			set.pop();
 		}
 	}
+}
 
-	/**
-	 * Counts one bridge in: every set so far that has room for it, with it added. Where its two nodes
-	 * are on one net already the partition stays, and those go first, because the others add to them.
-	 */
-	private countIn(tally: Tally, bridge: number) {
-		const { most, open } = tally;
-		const { partitions } = this;
-		const fault = this.faults[bridge]!;
-		if (fault.kind !== 'bridge') return;
-		const [a, b] = fault.between.map((node) => this.index.get(node)!) as [number, number];
-		const weight = weightOf(fault);
-		const apart: number[] = [];
-		for (const id of open.slice())
-			if (!partitions.isJoined(id, a, b)) apart.push(id);
-			else for (let size = most - 1; size >= 0; size--) tally.carry(id, size, id, bridge, weight);
-		for (const id of apart) {
-			const to = partitions.joined(id, a, b);
-			for (let size = most - 1; size >= 0; size--) tally.carry(id, size, to, bridge, weight);
-		}
-	}
+/** Counts one fault in: every set so far that has room for it, with it added. */
+function countIn(tally: Tally, fault: number, weight: number, moved: (id: number) => number) {
+	const from = tally.open.slice();
+	const to = from.map(moved);
+	// Larger sets first, so that none that has just taken the fault takes it again.
+	for (let size = tally.most - 1; size >= 0; size--)
+		for (let i = 0; i < from.length; i++) tally.carry(from[i]!, size, to[i]!, fault, weight);
 }
