@@ -94,7 +94,7 @@ function classesByDisjointSets(plain: Plain, seen: number): number {
 				const nets = new StaticDisjointSet(plain.nodes);
 				for (const [a, b] of joins) nets.union(a, b);
 				for (let k = 0; k < contacts.length; k += 2) nets.union(contacts[k]!, contacts[k + 1]!);
-				return nets.mapping().subarray(0, seen).join();
+				return Array.prototype.slice.call(nets.mapping(), 0, seen).join();
 			})
 			.join('|');
 		classes.set(key, (classes.get(key) ?? 0) + 1);
