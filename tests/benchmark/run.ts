@@ -3,6 +3,7 @@
  * a right answer and decide the exit status; times are only shown. Prints a table, then one line of
  * JSON.
  */
+import { adviceRows } from './advice';
 import { diagnosisRows } from './diagnosis';
 import { frameRows } from './frames';
 import { headlessRows } from './headless';
@@ -48,7 +49,15 @@ const rows = [
 	...show('Faults against mnemonist and typedfastbitset', diagnosisRows()),
 	...show('Parsing against JSON.parse', [1, 48].flatMap(parseRows)),
 	...show('The headless program', headlessRows(400, 3)),
-	...show('A plug dragged in the browser', await frameRows([1, 48]))
+	...show('A plug dragged in the browser', await frameRows([1, 48])),
+	...show(
+		'A step of advice in the browser',
+		await adviceRows([
+			[1, 1],
+			[1, 3],
+			[4, 1]
+		])
+	)
 ];
 const wrong = rows.filter(isWrong);
 console.log(`\n${JSON.stringify({ rows, wrong: wrong.length })}`);

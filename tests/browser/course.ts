@@ -37,5 +37,6 @@ export const PAGES: readonly string[] = [
 	'/schedule/',
 	'/card/',
 	'/real/',
+	'/lugs/',
 	'/gallery/'
 ];

@@ -1,0 +1,117 @@
+/**
+ * Simulated real sockets: a kind with its contacts in some order under the lugs, and the engine as the
+ * meter. The readings that were needed are printed beside the bound of information: log2 of the namings.
+ */
+import { describe, expect, it } from 'vitest';
+import { SOCKET_KINDS, type PlugState, type SocketKind } from '../engine';
+import { lugConflict, lugKnowledge, type LugReading } from './lugs';
+import { BAG, countedContacts, lookAlikes, viewOf } from './tell';
+import type { Question } from './tellPlan';
+
+/** Small, fixed, and different for each seed. */
+function shuffled(n: number, seed: number): number[] {
+	const order = Array.from({ length: n }, (_, i) => i);
+	let s = seed * 2654435761 + 1;
+	for (let i = n - 1; i > 0; i--) {
+		s = (Math.imul(s ^ (s >>> 15), 2246822519) + 374761393) | 0;
+		const k = (s >>> 0) % (i + 1);
+		[order[i], order[k]] = [order[k]!, order[i]!];
+	}
+	return order;
+}
+/** What the meter says of a socket whose lug x is contact `order[x]`. */
+function ask(kind: SocketKind, order: readonly number[], { state, a, b }: Question): LugReading {
+	const { lugs, parts } = viewOf(kind, state);
+	const net = typeof a === 'number' ? lugs[order[a]!] : parts.get(a);
+	return { state, a, b, sounds: net === lugs[order[b]!] };
+}
+const groupOf = (kind: SocketKind): SocketKind[] => [kind, ...lookAlikes(kind)].sort();
+
+function hunt(kind: SocketKind, order: readonly number[], plugs: readonly PlugState[] = BAG) {
+	const kinds = groupOf(kind);
+	const readings: LugReading[] = [];
+	for (;;) {
+		const known = lugKnowledge(kinds, readings, plugs);
+		if (!known.next) return { known, readings };
+		readings.push(ask(kind, order, known.next));
+		expect(readings.length).toBeLessThan(100);
+	}
+}
+const factorial = (n: number): number => (n < 2 ? 1 : n * factorial(n - 1));
+
+describe('which lug is which', () => {
+	it.each(SOCKET_KINDS)('a %s is always named rightly, lug by lug', (kind) => {
+		const contacts = countedContacts(kind);
+		const times = contacts.length > 6 ? 12 : 24;
+		const taken = Array.from({ length: times }, (_, seed) => {
+			const order = shuffled(contacts.length, seed + 1);
+			const { known, readings } = hunt(kind, order);
+			expect(known.kinds.map((k) => k.kind)).toEqual([kind]);
+			expect(known.names).toEqual(order.map((c) => [contacts[c]!]));
+			return readings.length;
+		});
+		const bound = Math.log2(groupOf(kind).length * factorial(contacts.length));
+		const mean = taken.reduce((sum, n) => sum + n, 0) / times;
+		expect(mean).toBeGreaterThanOrEqual(Math.log2(factorial(contacts.length)) * 0.8);
+		// eslint-disable-next-line no-console -- the count of readings is there to be seen
+		console.log(
+			`${kind}: ${mean.toFixed(1)} readings on average, ${Math.min(...taken)} to ${Math.max(...taken)} in ${times} sockets; bound ${bound.toFixed(1)}`
+		);
+	});
+
+	it('counts every way once: all of them before a reading, and as a list would after some', () => {
+		expect(lugKnowledge(['hybrid-10'], []).ways).toBe(factorial(10));
+		expect(lugKnowledge(['hybrid-9'], []).ways).toBe(factorial(9));
+		const order = shuffled(9, 5);
+		const readings = [
+			{ state: 'none', a: 0, b: 1 },
+			{ state: 'none', a: 2, b: 7 },
+			{ state: 'ts', a: 'sleeve', b: 3 },
+			{ state: 'trs', a: 'ring', b: 4 },
+			{ state: 'three-pin', a: '1', b: 5 }
+		].map((q) => ask('hybrid-9', order, q as Question));
+		const asked = readings.map((r) => ({ ...r, sounds: false }));
+		for (const said of [readings, asked]) {
+			let ways = 0;
+			const lay = (laid: number[]) => {
+				if (laid.length < 9) {
+					for (let c = 0; c < 9; c++) if (!laid.includes(c)) lay([...laid, c]);
+				} else if (
+					said.every((r) => {
+						const { lugs, parts } = VIEWS.get(r.state)!;
+						const net = typeof r.a === 'number' ? lugs[laid[r.a]!] : parts.get(r.a);
+						return (net === lugs[laid[r.b]!]) === r.sounds;
+					})
+				)
+					ways += 1;
+			};
+			lay([]);
+			expect(lugKnowledge(['hybrid-9'], said).ways).toBe(ways);
+			expect(ways).toBeGreaterThan(0);
+		}
+	});
+
+	it('without a three-pin plug it says that the pins cannot be told apart, and no more', () => {
+		const order = shuffled(6, 3);
+		const { known } = hunt('hybrid-6', order, ['none', 'ts', 'trs']);
+		const contacts = countedContacts('hybrid-6');
+		order.forEach((c, lug) => {
+			const name = contacts[c]!;
+			expect(known.names[lug]).toEqual('123'.includes(name) ? ['1', '2', '3'] : [name]);
+		});
+	});
+
+	it('names readings that cannot all be true, and none that could be left out', () => {
+		const kinds: SocketKind[] = ['hybrid-9'];
+		const readings: LugReading[] = [
+			{ state: 'none', a: 4, b: 5, sounds: false },
+			{ state: 'trs', a: 'tip', b: 0, sounds: true },
+			{ state: 'none', a: 2, b: 3, sounds: true },
+			{ state: 'ts', a: 'tip', b: 1, sounds: true }
+		];
+		expect(lugKnowledge(kinds, readings).ways).toBe(0);
+		expect(lugConflict(kinds, readings)).toEqual([1, 3]);
+		expect(lugConflict(kinds, readings.slice(0, 3))).toEqual([]);
+	});
+});
+const VIEWS = new Map(BAG.map((s) => [s, viewOf('hybrid-9', s)]));
