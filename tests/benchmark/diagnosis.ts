@@ -3,7 +3,7 @@
  * sets asked set by set; and the choice of the best probe over all of them, against bit sets of
  * typedfastbitset and against one bare pass over as many rows of 32 bytes. Counts are exact.
  */
-import StaticDisjointSet from 'mnemonist/static-disjoint-set';
+import { StaticDisjointSet } from 'mnemonist';
 import { TypedFastBitSet } from 'typedfastbitset';
 import { bestNext, dictionaryOf, everyClass, type Dictionary } from '../../src/lib/diagnosis';
 import { checkBench, circuit, inState, nodesOfBench, withFaults } from '../../src/lib/engine';

@@ -7,8 +7,18 @@
 export type Row =
 	/** `right`: the count by hand. */
 	| { readonly what: string; readonly count: number; readonly right?: number }
-	/** `most`: set for a difference, which must not be more; never for a time. */
-	| { readonly what: string; readonly ratio: number; readonly most?: number };
+	/**
+	 * `most`: set for a difference or a count per move, which must not be more; never for a time.
+	 * `target`: what a ratio of times should come to at least (at most, where `below` is set); shown
+	 * beside it as met or not met, and never decides anything.
+	 */
+	| {
+			readonly what: string;
+			readonly ratio: number;
+			readonly most?: number;
+			readonly target?: number;
+			readonly below?: boolean;
+	  };
 
 export interface Way {
 	/** Makes what one run needs; not timed. */
@@ -30,7 +40,7 @@ function timed(way: Way, runs: number): number {
 /** How many runs of the way take about `ms` milliseconds. */
 function runsFor(way: Way, ms: number): number {
 	let runs = 1;
-	while (runs < 4096 && timed(way, runs) < ms) runs *= 2;
+	while (runs < 65_536 && timed(way, runs) < ms) runs *= 2;
 	return runs;
 }
 
@@ -45,4 +55,10 @@ export function ratioOf(a: Way, b: Way, rounds = 15, ms = 10): number {
 		return one(a, runs[0]) / below;
 	});
 	return median(ratios);
+}
+
+/** Throws unless the two ways have given one answer: nothing is timed that does not agree. */
+export function mustAgree(what: string, ours: unknown, theirs: unknown) {
+	const [a, b] = [ours, theirs].map((x) => JSON.stringify(x));
+	if (a !== b) throw new Error(`${what}: ${a!.slice(0, 200)} against ${b!.slice(0, 200)}`);
 }

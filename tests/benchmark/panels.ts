@@ -32,7 +32,7 @@ export function panelFile(hybrids: number): object {
 		devices: each((i) => ({ id: `D${i}`, kind: 'line-in' })),
 		cables: each((i) => ({
 			id: `c${i}`,
-			m: 10 + i,
+			m: 10 + (i % 1000),
 			cores: CORES.map(([a, b]) => [`H${i}.${a}`, `D${i}.${b}`])
 		}))
 	};

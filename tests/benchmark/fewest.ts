@@ -1,0 +1,1 @@
+import type { Row } from './measure'; export const fewestRows = (): Row[] => [];
