@@ -49,9 +49,13 @@ describe('packed partitions', () => {
 		const texts = new Map<string, number>();
 		for (let round = 0; round < 500; round++) {
 			const ends = Array.from({ length: 2 * below(12) }, () => below(16));
-			const packed = new Packed(2);
-			for (let k = 0; k < ends.length; k += 2)
-				packed.join(k === 0 ? 0 : 1, ends[k]!, ends[k + 1]!, 1);
+			const packed = new Packed(16);
+			packed.joinAll(0, Int32Array.from(ends), 1);
+			const steps = ends.flatMap((a, k) => (k % 2 ? [] : [k / 2, a, ends[k + 1]!]));
+			packed.joinAll(0, new Int32Array(0), 2);
+			packed.joinEach(2, Int32Array.from(steps), 3);
+			const last = 2 + ends.length / 2;
+			expect([packed.low[last], packed.high[last]]).toEqual([packed.low[1], packed.high[1]]);
 			const labels = labelsOf(16, Int32Array.from(ends));
 			const id = matrices.intern(packed, 1);
 			for (let a = 0; a < 16; a++)

@@ -43,9 +43,11 @@ function jointsIn(
 export class SocketStates {
 	readonly states: readonly PlugState[];
 	/** Joints three figures each: what they start from (0: what is wired), and two contacts. */
-	private readonly steps: number[] = [];
+	private readonly steps: Int32Array;
 	/** Per state, the step after which it is complete; 0 is what is wired. */
 	private readonly done: readonly number[];
+	/** Per state, the first that joins the same. */
+	private readonly alike: readonly number[];
 	private readonly packed: Packed;
 
 	constructor(socket: Socket, faults: readonly Fault[]) {
@@ -57,27 +59,29 @@ export class SocketStates {
 		);
 		const shared = (joint: Joint) =>
 			joints.filter((list) => list.some((j) => same(j, joint))).length;
+		const steps: number[] = [];
 		const known = new Map<string, number>();
 		this.done = joints.map((list) => {
 			const inOrder = [...list].sort((x, y) => shared(y) - shared(x) || x[0] - y[0]);
 			return inOrder.reduce((from, [a, b]) => {
 				const key = [from, a, b].join();
-				if (!known.has(key)) known.set(key, this.steps.push(from, a, b) / 3);
+				if (!known.has(key)) known.set(key, steps.push(from, a, b) / 3);
 				return known.get(key)!;
 			}, 0);
 		});
-		this.packed = new Packed(2 + this.steps.length / 3);
+		this.steps = Int32Array.from(steps);
+		this.packed = new Packed(2 + steps.length / 3);
+		this.alike = this.done.map((step) => this.done.indexOf(step));
 	}
 
 	/** The matrix in each state with these joints outside, as numbers in `matrices`. */
 	matricesWith(outside: Int32Array, matrices: Matrices, into: Int32Array) {
-		const { packed, steps, done } = this;
+		const { packed, steps, done, alike } = this;
 		// Place 0 is nothing joined; then what is wired; then the steps.
-		packed.join(0, 0, 0, 1);
-		for (let k = 0; k < outside.length; k += 2) packed.join(1, outside[k]!, outside[k + 1]!, 1);
-		for (let k = 0, to = 2; k < steps.length; k += 3, to++)
-			packed.join(1 + steps[k]!, steps[k + 1]!, steps[k + 2]!, to);
-		for (let s = 0; s < done.length; s++) into[s] = matrices.intern(packed, 1 + done[s]!);
+		packed.joinAll(0, outside, 1);
+		packed.joinEach(1, steps, 2);
+		for (let s = 0; s < done.length; s++)
+			into[s] = alike[s]! < s ? into[alike[s]!]! : matrices.intern(packed, 1 + done[s]!);
 	}
 }
 

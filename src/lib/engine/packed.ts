@@ -34,15 +34,43 @@ export class Packed {
 			: (this.high[place]! >>> ((i - 8) << 2)) & 15;
 	}
 
-	/** Writes into place `to` what is in place `from`, with contacts a and b joined. */
-	join(from: number, a: number, b: number, to: number) {
-		const x = this.at(from, a);
-		const y = this.at(from, b);
-		const low = this.low[from]!;
-		const high = this.high[from]!;
-		const isLess = x < y;
-		this.low[to] = x === y ? low : renamed(low, isLess ? y : x, isLess ? x : y);
-		this.high[to] = x === y ? high : renamed(high, isLess ? y : x, isLess ? x : y);
+	/** Writes into place `to` what is in place `from` with these joints, two contacts each. */
+	joinAll(from: number, ends: Int32Array, to: number) {
+		let low = this.low[from]!;
+		let high = this.high[from]!;
+		for (let k = 0; k < ends.length; k += 2) {
+			const a = ends[k]!;
+			const b = ends[k + 1]!;
+			const x = ((a < 8 ? low : high) >>> ((a & 7) << 2)) & 15;
+			const y = ((b < 8 ? low : high) >>> ((b & 7) << 2)) & 15;
+			const less = x < y ? x : y;
+			const more = x < y ? y : x;
+			low = renamed(low, more, less);
+			high = renamed(high, more, less);
+		}
+		this.low[to] = low;
+		this.high[to] = high;
+	}
+
+	/**
+	 * One joint after another, each into a place of its own from `to` on. A joint is three figures: the
+	 * place that it starts from, less `base`, and two contacts.
+	 */
+	joinEach(base: number, steps: Int32Array, to: number) {
+		const { low: lows, high: highs } = this;
+		for (let k = 0, place = to; k < steps.length; k += 3, place++) {
+			const from = base + steps[k]!;
+			const a = steps[k + 1]!;
+			const b = steps[k + 2]!;
+			const low = lows[from]!;
+			const high = highs[from]!;
+			const x = ((a < 8 ? low : high) >>> ((a & 7) << 2)) & 15;
+			const y = ((b < 8 ? low : high) >>> ((b & 7) << 2)) & 15;
+			const less = x < y ? x : y;
+			const more = x < y ? y : x;
+			lows[place] = renamed(low, more, less);
+			highs[place] = renamed(high, more, less);
+		}
 	}
 }
 
