@@ -3,7 +3,16 @@
  * the judge and the engine are asked, as the page asks them.
  */
 import type { Page } from '@playwright/test';
-import { inState, readMeter, withFaults, type NodeName, type Wire } from '../../src/lib/engine';
+import { answerTo, toldHunt } from '../../src/lib/diagnosis';
+import {
+	contactsOf,
+	inState,
+	pairsOf,
+	readMeter,
+	withFaults,
+	type NodeName,
+	type Wire
+} from '../../src/lib/engine';
 import {
 	faultKey,
 	faultsToName,
@@ -315,6 +324,54 @@ test('find: every reading counts, nothing gives the fault away, and naming it pa
 	await kind.selectOption('none');
 	await done.click();
 	await expect(card).toContainText('That is not it. You took 0');
+});
+
+test('find: each reading says what it ruled out, a wasted one is called so, and the hunt is replayed', async ({
+	page
+}) => {
+	await open(page, pathOf(find));
+	const hands = handsOn(page);
+	const log = hands.section('Your hunt').getByRole('listitem');
+	const list = faultsToName(find);
+	const open1 = list.find((f) => f.kind === 'open')!;
+	await page.getByLabel(/what do you suspect/).selectOption(faultKey(open1));
+	await hands.probe('A.2', 'A.T');
+	await expect(log.first()).toContainText(/Ruled out \d+ of \d+ classes of faults; \d+ left/);
+	await expect(log.first()).toContainText(/Your suspicion (still stands|is ruled out)/);
+	await log.first().getByRole('button', { name: 'Which' }).click();
+	const gone = (await log.first().textContent())!;
+	expect(list.some((f) => gone.includes(faultWords(find.bench, f).slice(1)))).toBe(true);
+	expect(gone).not.toContain(faultWords(find.bench, find.hidden).slice(1));
+	// A second probe that nothing can follow from, found by the engine.
+	const reading = (pair: readonly [NodeName, NodeName]) => {
+		const answer = answerTo(withFaults(find.bench, [find.hidden]), { when: {}, pair });
+		return { when: {}, pair, answer, suspect: null };
+	};
+	const wasted = pairsOf(contactsOf(find.bench, 'A')).find((pair) => {
+		const readings = [reading(['A.2', 'A.T']), reading(pair)];
+		const isFirst = pair.includes('A.2') && pair.includes('A.T');
+		return (
+			!isFirst && toldHunt({ bench: find.bench, readings, from: {}, hidden: null }).steps[1]!.wasted
+		);
+	})!;
+	await hands.button('Lift both').click();
+	await hands.probe(...wasted);
+	await expect(log.nth(1)).toContainText('Wasted: whatever the meter said there');
+	await page.getByLabel('What kind of fault is it?').selectOption(find.hidden.kind);
+	await page.getByLabel('Where?').selectOption(faultKey(find.hidden));
+	await hands.button('That is it').click();
+	const replay = page.getByTestId('replay');
+	await expect(replay).toContainText(/Par is [\d.]+ probes on average/);
+	await expect(replay).toContainText(/the exact optimum|most telling probe/);
+	await replay.getByRole('button', { name: 'Replay step by step' }).click();
+	await expect(replay.getByRole('status')).toContainText('Yours, step 1 of 2.');
+	await expect(replay.getByTestId('playback')).toBeVisible();
+	await replay.getByRole('button', { name: 'Step on' }).click();
+	await expect(replay.getByRole('status')).toContainText('step 2 of 2');
+	await expect(replay.getByRole('status')).toContainText('Wasted, and counted here once.');
+	await replay.getByRole('button', { name: /→ 1$/ }).last().click();
+	await expect(replay.getByRole('status')).toContainText('Best, step');
+	await expect(replay.getByRole('status')).toContainText('No probe there tells more.');
 });
 
 test('put right: changes are counted, hints go from how many to which, the fewest pass', async ({

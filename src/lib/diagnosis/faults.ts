@@ -49,3 +49,10 @@ export const faultListOf = (bench: Bench): Fault[] => [
 		SOCKETS[s.kind].springs.map((t): Fault => ({ kind: 'spring-bent', contact: `${s.id}.${t}` }))
 	)
 ];
+
+/** One text per fault, the same whichever way round its pair is written. */
+export function faultKeyOf(fault: Fault): string {
+	if (fault.kind === 'bridge') return `bridge ${[...fault.between].sort().join(' ')}`;
+	if (fault.kind === 'swap') return `swap ${[...fault.contacts].sort().join(' ')}`;
+	return 'wire' in fault ? `${fault.kind} ${fault.wire}` : `${fault.kind} ${fault.contact}`;
+}

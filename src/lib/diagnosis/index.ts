@@ -18,6 +18,7 @@ export * from './system';
 export * from './optimum';
 export * from './par';
 export * from './hunt';
+export * from './told';
 export * from './groups';
 export * from './meterSaid';
 export * from './advisor';

@@ -1,6 +1,6 @@
 /** When two pairs, states or readings are the same, whichever way round they are written. */
 import type { Probe } from '../diagnosis/probes';
-import type { Fault, When } from '../engine';
+import type { When } from '../engine';
 
 export const samePair = (x: readonly [string, string], y: readonly [string, string]): boolean =>
 	(x[0] === y[0] && x[1] === y[1]) || (x[0] === y[1] && x[1] === y[0]);
@@ -17,8 +17,4 @@ export const probesTaken = (probes: readonly Probe[]): Probe[] =>
 	);
 
 /** One text per fault, the same whichever way round a pair is written. */
-export function faultKey(fault: Fault): string {
-	if (fault.kind === 'bridge') return `bridge ${[...fault.between].sort().join(' ')}`;
-	if (fault.kind === 'swap') return `swap ${[...fault.contacts].sort().join(' ')}`;
-	return 'wire' in fault ? `${fault.kind} ${fault.wire}` : `${fault.kind} ${fault.contact}`;
-}
+export { faultKeyOf as faultKey } from '../diagnosis/faults';

@@ -18,3 +18,4 @@ export * from './hints';
 export * from './numbers';
 export * from './glossary';
 export * from './real';
+export * from './hunt';
