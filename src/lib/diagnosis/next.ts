@@ -7,6 +7,7 @@
 import type { When } from '../engine';
 import type { Dictionary } from './dictionary';
 import { weightIn } from './evidence';
+import { netListsOf } from './netLists';
 import type { Probe } from './probes';
 import type { Rows } from './rows';
 import { plugChanges } from './setting';
@@ -45,26 +46,34 @@ export function splitOf(dictionary: Dictionary, ids: Int32Array, column: number)
 	return { column, ...byPairs(seen, byPartition, counts) };
 }
 
-/** Weights and counts of partitions shared out to the pairs that each one joins. */
-function byPairs({ data, width: n, size }: Rows, weights: Float64Array, counts: Int32Array) {
-	const weight = new Float64Array(n * n);
-	const count = new Int32Array(n * n);
-	const last = new Int32Array(n);
-	const before = new Int32Array(n);
-	for (let partition = 0, from = 0; partition < size; partition++, from += n) {
+/** Weights and counts of partitions shared out to their nets, and from there to the pairs of each. */
+function byPairs(seen: Rows, weights: Float64Array, counts: Int32Array) {
+	const { size, from, nets, members } = netListsOf(seen);
+	const byNet = new Float64Array(members.length);
+	const countByNet = new Int32Array(members.length);
+	for (let partition = 0; partition < size; partition++) {
 		const sets = counts[partition]!;
 		if (sets === 0) continue;
 		const w = weights[partition]!;
-		last.fill(-1);
-		for (let b = 0; b < n; b++) {
-			const net = data[from + b]!;
-			before[b] = last[net]!;
-			last[net] = b;
-			for (let a = before[b]!; a >= 0; a = before[a]!) {
-				weight[a * n + b]! += w;
-				count[a * n + b]! += sets;
-			}
+		const end = from[partition + 1]!;
+		for (let k = from[partition]!; k < end; k++) {
+			const net = nets[k]!;
+			byNet[net]! += w;
+			countByNet[net]! += sets;
 		}
+	}
+	const n = seen.width;
+	const weight = new Float64Array(n * n);
+	const count = new Int32Array(n * n);
+	for (let net = 0; net < members.length; net++) {
+		if (countByNet[net] === 0) continue;
+		const nodes = members[net]!;
+		for (let j = 1; j < nodes.length; j++)
+			for (let i = 0; i < j; i++) {
+				const pair = nodes[i]! * n + nodes[j]!;
+				weight[pair]! += byNet[net]!;
+				count[pair]! += countByNet[net]!;
+			}
 	}
 	return { weight, count };
 }
