@@ -38,7 +38,7 @@ export interface ToldHunt {
 }
 
 /** Faults named for one reading. */
-const NAMED = 40;
+const NAMED = 8;
 
 const kept = new Map<string, Dictionary>();
 /** The dictionary of the last bench, with the odd probes of its readings. */
