@@ -27,10 +27,11 @@ export class Joiner {
 	}
 	/** Joins all that bear the same label; there may be fewer labels than numbers. */
 	joinLabels(labels: readonly number[]) {
-		const first = new Map<number, number>();
-		for (const [i, label] of labels.entries()) {
-			const other = first.get(label);
-			if (other === undefined) first.set(label, i);
+		const first: number[] = [];
+		for (let i = 0; i < labels.length; i++) {
+			const label = labels[i]!;
+			const other = first[label];
+			if (other === undefined) first[label] = i;
 			else this.join(other, i);
 		}
 	}

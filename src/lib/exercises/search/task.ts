@@ -123,6 +123,7 @@ const isBetween = ([a, b]: ItemPair, [x, y]: ItemPair): boolean =>
 /** Cuts round the nets of a pair that must be joined and is not; null if one can never be crossed. */
 function cutsOf(state: State, p: Partition, nets: readonly number[]): Cut[] | null {
 	const open = state.joined.filter(([a, b]) => nets[a] !== nets[b]);
+	if (open.length === 0) return [];
 	const blocks = [...new Set(p)];
 	const cuts: Cut[] = [];
 	for (const net of new Set(open.flatMap(([a, b]) => [nets[a]!, nets[b]!]))) {
