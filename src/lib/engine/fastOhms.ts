@@ -3,8 +3,8 @@
  * neighbours first, and then put back one by one: what a node v with shares p (g_j over their sum s)
  * reads to any other node x is 1/s + Σ p_j R(j,x) − Σ p_j p_k R(j,k). The last sum is one number for each
  * node, so a pair costs one product for each neighbour, and there are few of those on a bench. It does
- * subtract: where a loop of megohms stands over milliohms, digits are lost that the plain
- * `resistanceIn` keeps. For readings of a meter use that one.
+ * subtract, which nothing bounds where a loop of megohms stands over milliohms; the plain
+ * `resistanceIn` does not, and is what the meter reads.
  */
 
 /** What a node was joined to when it was taken out. */
@@ -52,7 +52,12 @@ class Taking {
 	next(many: number): Star {
 		const { g, nodes, degree, left } = this;
 		let at = 0;
-		for (let i = 1; i < many; i++) if (degree[left[i]!]! < degree[left[at]!]!) at = i;
+		let fewest = degree[left[0]!]!;
+		for (let i = 1; i < many && fewest > 1; i++) {
+			if (degree[left[i]!]! >= fewest) continue;
+			at = i;
+			fewest = degree[left[i]!]!;
+		}
 		const node = left[at]!;
 		left[at] = left[many - 1]!;
 		const around: number[] = [];
