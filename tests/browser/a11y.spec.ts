@@ -54,6 +54,40 @@ const SCREENS: Screen[] = [
 		}
 	],
 	[
+		'the real bench, readings that contradict and a number that is a question',
+		'/real/',
+		async (page) => {
+			const lug = (name: string) => page.locator(`[data-lug="A.${name}"]`);
+			for (const [a, b, said] of [
+				['2', 'TN', '○ No beep'],
+				['T', '2', '● Beep']
+			] as const) {
+				await lug(a).click();
+				await lug(b).click();
+				await page.getByRole('button', { name: said }).click();
+			}
+			await expect(page.getByTestId('conflict')).toBeVisible();
+			await lug('R').click();
+			await lug('RN').click();
+			await page.getByLabel('Number on the ohms range').fill('220');
+			await page.getByRole('button', { name: 'Enter' }).click();
+			await expect(page.getByRole('region', { name: /neither a plain joint/ })).toBeVisible();
+			await unfold(page);
+		}
+	],
+	[
+		'find, judged and replayed',
+		pathOf(find),
+		async (page) => {
+			const hands = handsOn(page);
+			await hands.probe('A.2', 'A.T');
+			await page.getByRole('button', { name: 'Which' }).click();
+			await page.getByLabel('What kind of fault is it?').selectOption('none');
+			await hands.button('That is it').click();
+			await page.getByRole('button', { name: 'Replay step by step' }).click();
+		}
+	],
+	[
 		'predict, judged',
 		pathOf(predict),
 		async (page) => {

@@ -34,7 +34,7 @@ test('a hunt by mouse: what is asked is what tells most, and one class is enough
 		await next.getByRole('button', { name: 'Set it up' }).click();
 		for (const node of reading.pair) {
 			const lug = page.locator(`[data-lug="${node}"]`);
-			if ((await lug.count()) > 0) await expect(lug).toHaveAccessibleName(/probe here/);
+			if ((await lug.count()) > 0) await expect(lug).toHaveAccessibleName(/probe \d here/);
 		}
 		await page
 			.getByRole('button', { name: reading.answer === 'joined' ? '● Beep' : '○ No beep' })
@@ -81,7 +81,7 @@ test('readings that contradict are named, struck out and measured again', async 
 	await expect(page.getByTestId('told')).toContainText('cannot all be true');
 	await conflict.getByRole('listitem').first().getByRole('button').click();
 	await expect(conflict).toHaveCount(0);
-	await expect(lug('2')).toHaveAccessibleName(/probe here/);
+	await expect(lug('2')).toHaveAccessibleName(/probe \d here/);
 	await expect(page.getByRole('checkbox', { name: /no beep/ })).not.toBeChecked();
 	await page.getByRole('button', { name: '● Beep' }).click();
 	await expect(readings(page)).toHaveCount(5);
