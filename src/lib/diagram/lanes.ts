@@ -16,6 +16,8 @@ export interface Cell extends Point {
 export interface Piece {
 	readonly curve: Curve;
 	readonly turns: readonly [boolean, boolean];
+	/** How it lies seen from the front, where that is no mirror image: one end turns, one does not. */
+	readonly front?: () => Curve;
 }
 
 /** From a cell's middle to the gutter beside it and to the lanes below it, drawing units. */

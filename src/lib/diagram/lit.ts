@@ -2,10 +2,10 @@
 import {
 	circuit,
 	netsOf,
+	splitNode,
 	type Bench,
 	type Conductor,
 	type Circuit,
-	type Nets,
 	type NodeName,
 	type PathAnswer
 } from '../engine';
@@ -51,21 +51,76 @@ export function litNet(bench: Bench, node: NodeName | null): Lit {
 	return litBy(on, list[at]!);
 }
 
-/** A letter for every net of two nodes or more, in the order of the nets: a, b … z, aa … */
+/**
+ * What conducts now through the contacts of one socket: every spring that touches a plug or rests on
+ * its break contact, every pin that has mated, and what they touch.
+ */
+export function litLive(bench: Bench, socket: string): Lit {
+	const live = circuit(bench).conductors.filter(
+		({ reason: r }) =>
+			(r.kind === 'rest' || r.kind === 'changeover' || r.kind === 'touch' || r.kind === 'mate') &&
+			r.socket === socket
+	);
+	return litBy(
+		live,
+		live.flatMap(({ a, b }) => [a, b])
+	);
+}
+
+/**
+ * A letter for every net of two nodes or more: a, b … z, aa … Letters belong to what is soldered and
+ * bolted together, in the order of the bench, and a net is called by the first of those on it. So a
+ * letter stays with its contact while plugs come and go, and a joint shows as one letter less.
+ */
 export function netLetters(bench: Bench): ReadonlyMap<NodeName, string> {
-	const nets = netsOf(bench);
-	const known = lettered.get(nets) ?? lettersOf(nets);
-	lettered.set(nets, known);
+	const made = circuit(bench);
+	const known = lettered.get(made) ?? lettersOf(bench, made);
+	lettered.set(made, known);
 	return known;
 }
-const lettered = new WeakMap<Nets, ReadonlyMap<NodeName, string>>();
+const lettered = new WeakMap<Circuit, ReadonlyMap<NodeName, string>>();
 
-function lettersOf({ list }: Nets): ReadonlyMap<NodeName, string> {
+/** What a plug does not change. */
+const FIXED: ReadonlySet<Conductor['reason']['kind']> = new Set([
+	'wire',
+	'core',
+	'chassis',
+	'bush',
+	'bridge',
+	'inside-device'
+]);
+
+/** For every node the first node, in the order of the bench, that it is soldered or bolted to. */
+function fixedTo({ nodes, conductors }: Circuit): (node: NodeName) => NodeName {
+	const order = new Map(nodes.map((node, i) => [node, i]));
+	const parent = new Map<NodeName, NodeName>();
+	const root = (node: NodeName): NodeName => {
+		let at = node;
+		for (let up = parent.get(at); up !== undefined; up = parent.get(at)) at = up;
+		return at;
+	};
+	for (const { a, b, joins, reason } of conductors) {
+		if (!joins || !FIXED.has(reason.kind)) continue;
+		const [x, y] = [root(a), root(b)];
+		if (x === y) continue;
+		const first = order.get(x)! < order.get(y)!;
+		parent.set(first ? y : x, first ? x : y);
+	}
+	return root;
+}
+
+function lettersOf(bench: Bench, made: Circuit): ReadonlyMap<NodeName, string> {
+	const root = fixedTo(made);
+	const plugs = new Set(bench.plugs.map((p) => p.id));
+	// A bare plug's parts come after everything that stays.
+	const stays = (node: NodeName): boolean => !plugs.has(splitNode(node)[0]);
+	const ranked = [...made.nodes.filter(stays), ...made.nodes.filter((n) => !stays(n))];
+	const rank = new Map<NodeName, number>();
+	for (const node of ranked) if (!rank.has(root(node))) rank.set(root(node), rank.size);
 	const letters = new Map<NodeName, string>();
-	let count = 0;
-	for (const net of list) {
+	for (const net of netsOf(bench).list) {
 		if (net.length < 2) continue;
-		const letter = letterOf(count++);
+		const letter = letterOf(Math.min(...net.map((node) => rank.get(root(node))!)));
 		for (const node of net) letters.set(node, letter);
 	}
 	return letters;

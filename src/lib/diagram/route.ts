@@ -76,12 +76,28 @@ function crowding(
 	return cost;
 }
 
-/** The best curve between two ends. `others`: points along wires that were there before. */
+/** From left to right: where a wire should stay. */
+export interface Room {
+	readonly left: number;
+	readonly right: number;
+}
+
+/** How far a wire leaves its room. */
+const outside = (points: readonly Point[], room: Room | null): number =>
+	room === null
+		? 0
+		: points.reduce((sum, p) => sum + Math.max(0, room.left - p.x, p.x - room.right), 0);
+
+/**
+ * The best curve between two ends. `others`: points along wires that were there before; `room`: a
+ * jumper stays over its own socket, because over the next one it would be taken for that one's.
+ */
 export function routeOf(
 	from: End,
 	to: End,
 	obstacles: readonly Obstacle[],
-	others: readonly (readonly Point[])[] = []
+	others: readonly (readonly Point[])[] = [],
+	room: Room | null = null
 ): Curve {
 	const span = Math.hypot(to.x - from.x, to.y - from.y);
 	let best: Curve | null = null;
@@ -100,7 +116,9 @@ export function routeOf(
 				const length = 0.6 * lengthOf(points);
 				if (length >= least) continue;
 				const ends = [from.of, to.of];
-				const cost = length + crowding(points, ends, obstacles, others, least - length);
+				const leaves = 4 * outside(points, room);
+				const cost =
+					length + leaves + crowding(points, ends, obstacles, others, least - length - leaves);
 				if (cost < least) [best, least] = [curve, cost];
 			}
 	return best!;

@@ -226,7 +226,16 @@ function groundOf({ sockets, boxes, points, plan }: Ground) {
 		return { x: s.x, y: s.y, column: i % plan.columns, row: Math.floor(i / plan.columns) };
 	};
 	const isBox = (node: NodeName): boolean => boxOf.has(splitNode(node)[0]);
-	return { end, cell, isBox, obstaclesAt, kind: (id: string) => socketOf.get(id)?.s.socket.kind };
+	const at = points.get(PANEL);
+	const stud: Obstacle[] = at ? [{ ...at, r: 18, of: PANEL }] : [];
+	return {
+		stud,
+		end,
+		cell,
+		isBox,
+		obstaclesAt,
+		kind: (id: string) => socketOf.get(id)?.s.socket.kind
+	};
 }
 
 /** Whether sockets stand between a cell and the panel's right edge. */
@@ -236,6 +245,11 @@ const isInside = (cell: Cell, { columns }: Plan, count: number): boolean =>
 /** Whether sockets stand between a cell and the panel's stud at its lower right. */
 const isAway = (cell: Cell, plan: Plan, count: number): boolean =>
 	isInside(cell, plan, count) || cell.row < plan.rows - 1;
+
+/** Half the width over which a jumper of one socket may lie. */
+const ROOM = PITCH.x / 2 - 12;
+
+const panelMiddle = ({ panel }: Plan): number => panel.x + panel.w / 2;
 
 function layWires(wires: readonly Strand[], ground: Ground): Laid[] {
 	const { plan, sockets } = ground;
@@ -253,15 +267,28 @@ function layWires(wires: readonly Strand[], ground: Ground): Laid[] {
 	function direct(a: End, b: End, owners: readonly string[], text: string): Piece[] {
 		const kinds = owners.map((id) => on.kind(id) ?? '').join();
 		const before = owners.map((id) => lain.get(id)?.text ?? '').join('|');
+		const others = owners.flatMap((id) => lain.get(id)?.curves ?? []);
+		const obstacles = [...owners.flatMap(on.obstaclesAt), ...on.stud];
+		const own = owners.length === 1 ? on.cell(a.of) : null;
+		const room = own && { left: own.x - ROOM, right: own.x + ROOM };
 		const curve = remembered(`${text} ${kinds} ${before}`, () =>
-			routeOf(
-				a,
-				b,
-				owners.flatMap(on.obstaclesAt),
-				owners.flatMap((id) => lain.get(id)?.curves ?? [])
-			)
+			routeOf(a, b, obstacles, others, room)
 		);
-		return [{ curve, turns: [!on.isBox(a.of), !on.isBox(b.of)] }];
+		const turns = [!on.isBox(a.of), !on.isBox(b.of)] as const;
+		if (turns[0] === turns[1]) return [{ curve, turns }];
+		const flip = <T extends Point>(p: T): T => ({ ...p, x: panelMiddle(plan) * 2 - p.x });
+		const end = (e: End): End =>
+			on.isBox(e.of) ? e : { ...flip(e), ways: e.ways.map((way) => Math.PI - way) };
+		const front = () =>
+			remembered(`front ${text} ${kinds} ${before}`, () =>
+				routeOf(
+					end(a),
+					end(b),
+					obstacles.map(flip),
+					others.map((points) => points.map(flip))
+				)
+			);
+		return [{ curve, turns, front }];
 	}
 	function piecesOf(a: End, b: End, owners: readonly string[], text: string): Piece[] {
 		const [from, to] = [on.cell(a.of), on.cell(b.of)];
@@ -353,17 +380,32 @@ function placeWires(
 	].map((w) => ({ ...w, ink: inkOf(w.from, w.to) }));
 	const laid = laidWires(bench, all, plan, boxes);
 	if (drawn?.laid === laid && drawn.turn === turn) return drawn.wires;
-	const middle = plan.panel.x + plan.panel.w / 2;
+	const middle = panelMiddle(plan);
 	const turned = (p: Point, turns: boolean): Point =>
 		turns ? { x: middle + turn * (p.x - middle), y: p.y } : p;
+	/** On its way from rear to front a wire with one end on the panel goes from one curve to the other. */
+	const between = (p: Point, q: Point): Point => {
+		const part = (1 - turn) / 2;
+		return { x: p.x + part * (q.x - p.x), y: p.y + part * (q.y - p.y) };
+	};
 	const wires = all.map((wire, i) => {
 		const { pieces, letter } = laid[i]!;
-		const curves = pieces.map(({ curve: c, turns }): Curve => ({
-			a: turned(c.a, turns[0]),
-			c1: turned(c.c1, turns[0]),
-			c2: turned(c.c2, turns[1]),
-			b: turned(c.b, turns[1])
-		}));
+		const curves = pieces.map(({ curve: c, turns, front }): Curve => {
+			const f = turn < 1 ? front?.() : undefined;
+			if (f)
+				return {
+					a: between(c.a, f.a),
+					c1: between(c.c1, f.c1),
+					c2: between(c.c2, f.c2),
+					b: between(c.b, f.b)
+				};
+			return {
+				a: turned(c.a, turns[0]),
+				c1: turned(c.c1, turns[0]),
+				c2: turned(c.c2, turns[1]),
+				b: turned(c.b, turns[1])
+			};
+		});
 		const mark = pointAt(curves[0]!, letter);
 		return { ...wire, d: curvesPath(curves), band: bandPath(curves), mark };
 	});

@@ -48,9 +48,9 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 		ink: '#000',
 		soft: '#222',
 		hatch: '#888',
-		cup: '#fff',
+		cup: '#e6e6e6',
 		copper: '#000',
-		wash: '#ccc',
+		wash: '#bbb',
 		wires: ['#000', '#000', '#000', '#000']
 	}
 };

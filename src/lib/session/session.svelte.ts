@@ -5,6 +5,7 @@
  */
 import {
 	PLUG_KINDS,
+	SEATED,
 	fits,
 	isJoined,
 	netsOf,
@@ -21,7 +22,7 @@ import {
 	type NodeName,
 	type PlugKind
 } from '../engine';
-import { cupWords, kindWords, nodeName, travelWords } from '../words';
+import { cupWords, kindWords, nodeName, standingWords, travelWords } from '../words';
 import { inserted, withJumper, withNewPlug, withoutWire, type Change } from './changes';
 import { History } from './history.svelte';
 import { keeper, sameLayout, sameState } from './still';
@@ -30,6 +31,8 @@ export const TOOLS = ['red', 'black', 'jumper'] as const;
 export type Tool = (typeof TOOLS)[number];
 export type Probe = 'red' | 'black';
 
+/** So many sentences on one move can be taken in. */
+const MOST_SAID = 4;
 /** How long a hand rests before what stands aside follows, ms. */
 const RESTS = 150;
 
@@ -260,7 +263,13 @@ export class Session {
 	#moved(next: Bench, socket: string, group?: string) {
 		if (sameState(this.bench, next)) shareCircuit(next, this.still);
 		const words = travelWords(this.#true(this.bench), this.#true(next), socket);
-		this.commit(next, words.join(' '), group);
+		// A long jump passes many places; what counts then is where the plug has come to.
+		const home = plugIn(next, socket)?.travel === SEATED ? 1 : 0;
+		const said =
+			words.length > MOST_SAID
+				? `${words.length - home} places passed. ${standingWords(this.#true(next), socket)}`
+				: words.join(' ');
+		this.commit(next, said, group);
 	}
 	/** A new or loose plug of that kind into a socket, seated. */
 	plugInto(kind: PlugKind, socket: string) {
