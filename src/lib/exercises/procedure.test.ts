@@ -126,6 +126,15 @@ describe('an order', () => {
 		expect(broken).toContainEqual(['wait', 'volts']);
 		expect(order!.consequences.map((c) => c.kind)).toContain('still-live');
 	});
+	it('may pull the mains plug before the switch or after it: both make the line dead', () => {
+		const swapped = test.solution.map((id) =>
+			id === 'unplug' ? 'phantom-off' : id === 'phantom-off' ? 'unplug' : id
+		);
+		expect(swapped).not.toEqual(test.solution);
+		expect(judged(swapped)).toMatchObject({ passed: true, score: 1 });
+		const late = ['tell', 'mute', 'unplug', 'wait', 'phantom-off', ...test.solution.slice(5)];
+		expect(judged(late)).toMatchObject({ passed: true, score: 1 });
+	});
 	it('that leaves a step out misses it, and breaks no rule about it', () => {
 		const { order } = judged(test.solution.slice(0, -1));
 		expect(order).toMatchObject({ missing: ['probe'], spare: [] });

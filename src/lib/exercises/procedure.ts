@@ -100,6 +100,7 @@ const HAZARDS: readonly ConsequenceKind[] = [
 	'mains-probe',
 	'opened-powered',
 	'soldered-live',
+	'plug-meets-phantom',
 	'lost-earth'
 ];
 

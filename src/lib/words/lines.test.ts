@@ -159,7 +159,7 @@ describe('an order', () => {
 			'One rule is broken and five needed steps are left out.'
 		]);
 		expect(lines(order, hasty!.answer)[1]).toBe(
-			'Step 4, “Meter on continuity: test the line”: the meter stands on continuity across a live line: it shows nonsense and may be damaged; 47.98 V stands there.'
+			'Step 4, “Meter on continuity: test the line”: the meter stands on continuity across a live line: it gives no reading and warns, and one that cannot warn may be damaged; 47.98 V stands there.'
 		);
 	});
 	it('that breaks a rule is told the reason', () =>

@@ -14,7 +14,7 @@ import { numberWords } from './numbers';
 
 const WORDS: Readonly<Record<ConsequenceKind, string>> = {
 	'live-probe':
-		'the meter stands on continuity across a live line: it shows nonsense and may be damaged',
+		'the meter stands on continuity across a live line: it gives no reading and warns, and one that cannot warn may be damaged',
 	'mains-probe': 'the line is probed while the equipment on it is still plugged in',
 	'not-proven-dead': 'nobody has shown with the meter on volts that the line is dead',
 	'unproven-meter':
@@ -25,7 +25,7 @@ const WORDS: Readonly<Record<ConsequenceKind, string>> = {
 	'opened-powered': 'the box is opened while it is plugged in',
 	'soldered-live': 'the iron meets a live line',
 	'plug-meets-phantom':
-		'a plug moves in the jack of a line that carries phantom voltage, and joins on its way what should stay apart',
+		'a plug moves in the jack of a line that carries phantom voltage: it joins on its way what should stay apart, and what hangs on it can be damaged',
 	thump: 'the channel is open, so a thump goes to the loudspeakers',
 	'swapped-blind': 'a part is changed before a single reading: nothing is proven by it',
 	'lost-earth':

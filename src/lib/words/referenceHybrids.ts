@@ -173,7 +173,7 @@ export const HYBRIDS: Readonly<Record<Hybrid, Reference>> = {
 				]
 			},
 			{
-				text: 'A microphone that gives way to a line plug: the cable on T, R, S, and jumpers from TN to 2, from RN to 3, from SN to 1. A phone plug overrides the microphone.',
+				text: 'What is wired to the pins gives way to a line plug: the cable on T, R, S, and jumpers from TN to 2, from RN to 3, from SN to 1. An outlet elsewhere that is wired to the pins reaches the cable until a phone plug goes in here. A microphone plug in this opening reaches it too, but one opening takes one plug at a time.',
 				proof: [
 					{
 						with: 'three-pin',
