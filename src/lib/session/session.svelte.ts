@@ -87,6 +87,7 @@ export class Session {
 	}
 	#settled = $state.raw() as Bench;
 	#settles: ReturnType<typeof setTimeout> | null = null;
+	#restless = false;
 	/** The bench for what tells of a travel beside the plug that moves: it follows when the hand rests. */
 	get settled(): Bench {
 		return this.#settled;
@@ -167,12 +168,19 @@ export class Session {
 		});
 	}
 
+	/** One timer at a time: it looks again for as long as the hand moves. */
 	#settleSoon() {
-		if (this.#settles !== null) return;
-		this.#settles = setTimeout(() => {
-			this.#settles = null;
-			this.#settled = this.bench;
-		}, RESTS);
+		this.#restless = this.#settles !== null;
+		if (this.#settles === null) this.#settles = setTimeout(() => this.#settle(), RESTS);
+	}
+	#settle() {
+		if (this.#restless) {
+			this.#restless = false;
+			this.#settles = setTimeout(() => this.#settle(), RESTS);
+			return;
+		}
+		this.#settles = null;
+		this.#settled = this.bench;
 	}
 	#present(node: NodeName | null): NodeName | null {
 		return node !== null && this.nets.indexOf.has(node) ? node : null;
@@ -261,7 +269,11 @@ export class Session {
 
 	/** Says what an insertion or travel changed, contact by contact. */
 	#moved(next: Bench, socket: string, group?: string) {
-		if (sameState(this.bench, next)) shareCircuit(next, this.still);
+		if (sameState(this.bench, next)) {
+			shareCircuit(next, this.still);
+			this.commit(next, '', group);
+			return;
+		}
 		const words = travelWords(this.#true(this.bench), this.#true(next), socket);
 		// A long jump passes many places; what counts then is where the plug has come to.
 		const home = plugIn(next, socket)?.travel === SEATED ? 1 : 0;
