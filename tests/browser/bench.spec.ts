@@ -341,8 +341,9 @@ test('jumpers go in by two clicks and out again; undo, redo and start over', asy
 	await expect(hands.node('A.3')).toHaveAccessibleName(/a jumper starts here/);
 	await hands.node('A.RN').click();
 	await expect(hands.said).toContainText('Jumper soldered from 3 to RN.');
-	await expect(hands.said).toContainText('The cup of pin 3 already holds two conductors');
-	await expect(wires).toContainText('The cup of pin 3 already holds two conductors');
+	// A cable and a jumper are what a cup is meant to take.
+	await expect(hands.said).not.toContainText('The cup of');
+	await expect(wires).not.toContainText('The cup of');
 	await expect(wires.getByRole('listitem').filter({ hasText: 'w2' })).toContainText(
 		'3 – RN 60 mm, 28 AWG'
 	);

@@ -424,7 +424,8 @@ test('choose: what each variant fails is said and drawn, and the fitting ones pa
 	for (const id of wrong.chosen) await variant(id).check();
 	await hands.button('Check my choice').click();
 	await expect(card).toBeFocused();
-	const lines = wrongLines(choose, wrong, judge(choose, wrong));
+	const verdict = judge(choose, wrong);
+	const lines = wrongLines(choose, wrong, verdict, false);
 	expect(lines.length).toBeGreaterThan(0);
 	for (const [i, { text }] of lines.entries())
 		await expect(wrongIn(page).nth(i)).toContainText(text);
@@ -436,6 +437,10 @@ test('choose: what each variant fails is said and drawn, and the fitting ones pa
 	for (const { id } of choose.options) await variant(id).setChecked(chosen.includes(id));
 	await hands.button('Check my choice').click();
 	await expect(card).toContainText('every need, and nothing else does.');
+	// What each of the others lacks is told now.
+	const others = card.getByRole('list', { name: 'What the others lack' }).getByRole('listitem');
+	await expect(others).toHaveCount(choose.options.length - chosen.length);
+	await expect(card).not.toContainText('You had help');
 });
 
 test('name: readings are counted, a wrong name is spoken against by a reading, right ones pass', async ({
@@ -464,11 +469,38 @@ test('name: readings are counted, a wrong name is spoken against by a reading, r
 	await expect(wrongIn(page)).toHaveCount(bad.length);
 	await card.getByRole('button', { name: 'Show me' }).first().click();
 	await expect(card.getByTestId('played-reading')).toBeInViewport();
+	// The answer is kept back until it is asked for, and asking is help.
+	const known = card.getByText(/, and you called it/);
+	await expect(known).toHaveCount(0);
+	await card.getByRole('button', { name: 'Show the answer' }).click();
+	await expect(known).toHaveCount(bad.length);
 	await callThem(name.lugs);
+	await expect(card).toContainText('You had help');
 	await expect(card).toContainText(
 		`All ${bad.length > 0 ? Object.keys(name.lugs).length : 0} lugs are rightly named.`
 	);
 	await expect(card).toContainText('You took 1 reading');
+});
+
+test('name: a new pair by the menus begins with both probes off, and no state is there twice', async ({
+	page
+}) => {
+	await open(page, pathOf(name));
+	const red = page.getByRole('combobox', { name: /Red probe/ });
+	const black = page.getByRole('combobox', { name: /Black probe/ });
+	const values = await red
+		.locator('option')
+		.evaluateAll((all) => all.map((o) => (o as HTMLOptionElement).value));
+	await red.selectOption(values[1]!);
+	await black.selectOption(values[2]!);
+	await expect(page.getByTestId('probes-used')).toContainText(/^1 /);
+	await red.selectOption(values[3]!);
+	await expect(black).toHaveValue('');
+	await expect(page.getByTestId('probes-used')).toContainText(/^1 /);
+	await black.selectOption(values[4]!);
+	await expect(page.getByTestId('probes-used')).toContainText(/^2 /);
+	const states = await page.getByLabel('In the socket').locator('option').allTextContents();
+	expect(states).not.toContain('With the plugs as they stand');
 });
 
 test('order: what the order would have done is played step by step, and a safe one passes', async ({

@@ -65,6 +65,10 @@ test('a judged answer is written down, hints and all, and outlasts the page', as
 	await expect(strip).toContainText('not passed');
 	await expect(strip).toContainText('begun');
 	await page.getByText('Hints', { exact: true }).click();
+	// One at a time.
+	const more = page.getByRole('button', { name: 'One more hint' });
+	for (let i = 1; i < predict.hints.length; i++) await more.click();
+	await expect(more).toHaveCount(0);
 	await page.getByRole('checkbox').first().check();
 	await check.click();
 	await expect(page.getByTestId('judged')).toBeVisible();

@@ -13,7 +13,7 @@ import {
 	withFaults,
 	type Fault
 } from '../engine';
-import { answeredBench, replayBench, truthOf } from './answers';
+import { answeredBench, replayBench, startAnswer, truthOf } from './answers';
 import { readExercises, readTexts } from './content.node';
 import type { FindExercise, PredictExercise, WireExercise } from './exercise';
 import { faultsToName } from './find';
@@ -277,6 +277,22 @@ describe('find', () => {
 		expect(truthOf(find).faults).toEqual([find.hidden]);
 		const answer = { kind: 'find', fault: null, probes: [] } as const;
 		expect(answeredBench(find, answer)).toEqual(truthOf(find));
+	});
+});
+
+describe('a belief', () => {
+	const mend = exercises.find((e) => e.id === 'put-right-sleeve-cup')!;
+	const one = exercises.find((e) => e.id === 'choose-one-opening')!;
+	it('is not shown by what was wrong before the learner came', () =>
+		expect(judge(mend, startAnswer(mend)).beliefs).toEqual([]));
+	it('is not shown by an empty answer', () =>
+		expect(judge(one, { kind: 'choose', chosen: [] }).beliefs).toEqual([]));
+	it('is not shown by wiring that is not finished', () =>
+		expect(judge(wire, { kind: 'wire', wires: wire.solution.slice(0, 1) }).beliefs).toEqual([]));
+	it('is shown by the wrong answer that carries it', () => {
+		for (const { answer, says } of mend.wrong)
+			for (const said of says)
+				if ('belief' in said) expect(judge(mend, answer).beliefs).toContain(said.belief);
 	});
 });
 

@@ -115,5 +115,5 @@ describe('an unmarked socket', () => {
 			...['lead.tip', 'lead.ring', 'lead.sleeve']
 		]));
 	it('is probed as it stands, empty, and with each plug', () =>
-		expect(statesToName(five)).toEqual([{}, { X: 'none' }, { X: 'lead' }, { X: 'dummy' }]));
+		expect(statesToName(five)).toEqual([{ X: 'none' }, { X: 'lead' }, { X: 'dummy' }]));
 });

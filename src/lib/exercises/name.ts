@@ -5,6 +5,7 @@
  */
 import type { Probe } from '../diagnosis/probes';
 import {
+	SEATED,
 	SOCKETS,
 	contactsOf,
 	conductorsOf,
@@ -43,11 +44,16 @@ export function contactsToName(exercise: NameExercise, kind: SocketKind): string
 	return SOCKETS[kind].contacts.filter((c) => !marked.includes(c));
 }
 
-/** Plug states in which the lugs may be probed: as it stands, empty, and with each plug that there is. */
+/**
+ * Plug states in which the lugs may be probed: empty, with each plug that there is, and as it stands
+ * where a plug stands in it that is not home. No state is there twice.
+ */
 export function statesToName({ bench, socket, plugs }: NameExercise): When[] {
 	const { kind } = bench.sockets.find((s) => s.id === socket)!;
 	const own = bench.plugs.filter((p) => fits(p.kind, kind)).map((p) => p.id);
-	return [{}, ...['none', ...own, ...plugs].map((state): When => ({ [socket]: state }))];
+	const half = bench.plugs.some((p) => p.socket === socket && p.travel !== SEATED);
+	const states = ['none', ...own, ...plugs].map((state): When => ({ [socket]: state }));
+	return half ? [{}, ...states] : states;
 }
 
 /** Nodes that bear their names: marked contacts, other sockets, plugs, devices, the panel. */

@@ -33,7 +33,7 @@ interface RatingRule {
 }
 /** From what happened to the scheduler's four ratings; the first row that holds decides. */
 export const RATING_RULES: readonly RatingRule[] = [
-	{ rating: 'again', when: 'Not passed.', holds: (a) => !a.passed },
+	{ rating: 'again', when: 'Not passed, after it was passed before.', holds: (a) => !a.passed },
 	{
 		rating: 'hard',
 		when: 'Passed, with a hint open or with something marked “not sure”.',

@@ -38,7 +38,10 @@ describe('a prediction', () => {
 		expect(headline(predict, answer(...SOUNDING))).toEqual(['All 14 pairs are right.']));
 	it('that is wrong has its pairs counted, and each its reason', () => {
 		const wrong = answer(...SOUNDING.slice(1), pair('T', '2'));
-		expect(headline(predict, wrong)).toEqual(['12 of 14 pairs are right; the score is 60 %.']);
+		expect(headline(predict, wrong)).toEqual([
+			'12 of 14 pairs are right; the score is 60 %.',
+			'The score is the sounding pairs that you ticked, out of these and your mistakes together.'
+		]);
 		expect(wrongOnes(predict, wrong)).toEqual([
 			'You expected R and S to be silent, and they sound. The sleeve of plug lead touches R; the sleeve of plug lead touches S.',
 			'You expected T and pin 2 to sound, and they are silent. T and pin 2 are apart: plug lead lifts T’s spring off TN; closing it would join them.'

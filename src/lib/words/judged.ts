@@ -123,7 +123,10 @@ function predictHeadline({ items, passed, score, predict }: Judged): string[] {
 	const headline = passed
 		? `All ${items.length} pairs are right.`
 		: `${right} of ${items.length} pairs are right; the score is ${percent(score)}.`;
-	return [headline, ...(predict ? sureWords(predict) : [])];
+	const count = passed
+		? []
+		: ['The score is the sounding pairs that you ticked, out of these and your mistakes together.'];
+	return [headline, ...count, ...(predict ? sureWords(predict) : [])];
 }
 
 function wireHeadline({ items, passed, score }: Judged): string[] {
@@ -156,7 +159,8 @@ function choiceHeadline({ passed, score, choose }: Judged): string[] {
 	return passed
 		? [`${andOf(fit)} ${fit.length === 1 ? 'meets' : 'meet'} every need, and nothing else does.`]
 		: [
-				`${right} of ${options.length} variants are judged rightly; the score is ${percent(score)}.`
+				`${right} of ${options.length} variants are judged rightly; the score is ${percent(score)}.`,
+				'The score is the variants that you rightly chose, out of these and your mistakes together.'
 			];
 }
 
@@ -190,13 +194,13 @@ function huntHeadline(bench: Bench, find: Hunt): string[] {
 	return [headline, said, was, same, proofWords(find), bound].filter((w) => w !== '');
 }
 
-/** The result in a few sentences, the headline first. */
-export function judgedWords(exercise: Exercise, judged: Judged): string[] {
+/** The result in a few sentences, the headline first. `told`: whether the answer may be told. */
+export function judgedWords(exercise: Exercise, judged: Judged, told = true): string[] {
 	if (judged.refused !== null) return [sentence(`this cannot be judged: ${judged.refused}`)];
 	if (judged.find) return huntHeadline(exercise.bench, judged.find);
 	if (judged.putRight) return mendHeadline(judged, judged.putRight);
 	if (judged.choose) return choiceHeadline(judged);
-	if (judged.name && exercise.kind === 'name') return namingHeadline(exercise, judged.name);
+	if (judged.name && exercise.kind === 'name') return namingHeadline(exercise, judged.name, told);
 	if (judged.order) return procedureHeadline(judged, judged.order);
 	return judged.kind === 'predict' ? predictHeadline(judged) : wireHeadline(judged);
 }

@@ -10,10 +10,11 @@ import {
 	type ExerciseOf,
 	type ExerciseKind
 } from '../exercises';
+import { fittingOptions } from '../exercises/choose';
 import { readExercises } from '../exercises/content.node';
 import { hintWords, spareWords } from './hints';
 import { judgedWords } from './judged';
-import { wrongLines } from './lines';
+import { keepsBack, leftOutLines, wrongLines } from './lines';
 import { needWords } from './needs';
 import { situationWords } from './procedure';
 
@@ -120,6 +121,23 @@ describe('a choice', () => {
 			'E does not meet the need: the ring of a TRS plug has no contact of its own; it has no break contact on T; it has no latch.',
 			'F meets every need, and you left it out.'
 		]));
+	it('keeps back which one was left out until the answer is asked for', () => {
+		const answer: Answer = { kind: 'choose', chosen: ['B', 'A'] };
+		const judged = judge(choose, answer);
+		expect(keepsBack(judged)).toBe(true);
+		expect(wrongLines(choose, answer, judged, false).map((l) => l.text)).toEqual([
+			'B does not meet the need: it has no break contact on T.',
+			'One variant that meets every need is still left out.'
+		]);
+	});
+	it('that is right is told what each of the others lacks', () => {
+		const chosen = fittingOptions(choose);
+		const judged = judge(choose, { kind: 'choose', chosen });
+		const told = leftOutLines(choose, judged);
+		expect(told).toHaveLength(choose.options.length - chosen.length);
+		expect(told).toContain('B is rightly left out: it has no break contact on T.');
+		expect(keepsBack(judged)).toBe(false);
+	});
 	it('says each need in words', () =>
 		expect(choose.needs.map(needWords)).toEqual([
 			'needs one opening',
@@ -145,6 +163,15 @@ describe('names for lugs', () => {
 				'With the TRS plug lead in the socket, lug b and the tip of plug lead sound; if lug b were TN, they would be silent.'
 			])
 		));
+	it('keep back what a lug is until the answer is asked for', () => {
+		const judged = judge(name, exchanged!.answer);
+		const kept = wrongLines(name, exchanged!.answer, judged, false).map((l) => l.text);
+		expect(kept).toContain('Lug b is not TN.');
+		expect(kept.join()).not.toMatch(/and you called it/);
+		expect(
+			judgedWords(name, { ...judged, name: { ...judged.name!, kindRight: false } }, false)[1]
+		).toBe('It is of another kind.');
+	});
 	it('do not say what kind it is as if it had been said', () =>
 		expect(headline(name, { kind: 'name', names: {}, probes: [] })[1]).toBe(
 			'You did not say of which kind it is: Patch jack.'
@@ -156,15 +183,23 @@ describe('an order', () => {
 		const [hasty] = order.wrong;
 		expect(headline(order, hasty!.answer)).toEqual([
 			'Nobody may work like this: somebody or something can come to harm, so the score is 0.',
-			'One rule is broken and five needed steps are left out.'
+			'Five needed steps are left out.'
 		]);
 		expect(lines(order, hasty!.answer)[1]).toBe(
 			'Step 4, “Meter on continuity: test the line”: the meter stands on continuity across a live line: it gives no reading and warns, and one that cannot warn may be damaged; 47.98 V stands there.'
 		);
 	});
+	it('that leaves a step out is told so once, with the reason', () => {
+		const told = lines(order, order.wrong[0]!.answer).filter((l) =>
+			l.includes('“Try the meter on the battery once more”')
+		);
+		expect(told).toEqual([
+			'“Try the meter on the battery once more” is left out, and it must come before “Meter on continuity: test the line”. Continuity is for a line that is proven dead.'
+		]);
+	});
 	it('that breaks a rule is told the reason', () =>
 		expect(lines(order, order.wrong[1]!.answer).at(-1)).toBe(
-			'“Wait until the capacitors of the supply are empty” comes before “Meter on volts, pin 2 to pin 1 and pin 3 to pin 1: both should show nothing”. Capacitors hold phantom voltage for some seconds after the switch.'
+			'“Wait until the capacitors of the supply are empty” must come before “Meter on volts, pin 2 to pin 1 and pin 3 to pin 1: both should show nothing”. Capacitors hold phantom voltage for some seconds after the switch.'
 		));
 	it('has a sentence for where things stand', () =>
 		expect(
@@ -192,6 +227,7 @@ describe('a prediction', () => {
 		expect(
 			headline(predict, { kind: 'predict', ticked, unsure: [right.ticked[0]!] }).slice(1)
 		).toEqual([
+			'The score is the sounding pairs that you ticked, out of these and your mistakes together.',
 			'You were right and not sure of one: you know more than you think.',
 			'You were wrong and sure of one: look at these first.'
 		]);

@@ -33,8 +33,8 @@ function countWords({ used, most, par }: Naming): string {
 	return `You took ${readings(used)}${over}.${bound}`;
 }
 
-/** The result: how many lugs are rightly named, the kind, what cannot be told apart, and the count of readings. */
-export function namingHeadline(exercise: NameExercise, naming: Naming): string[] {
+/** `told`: whether the answer may be told. The result: how many lugs are rightly named, the kind, what cannot be told apart, and the count of readings. */
+export function namingHeadline(exercise: NameExercise, naming: Naming, told = true): string[] {
 	const { lugs, kindCalled, kindRight, alike } = naming;
 	const right = lugs.filter((l) => l.right).length;
 	const own = exercise.bench.sockets.find((s) => s.id === exercise.socket)!;
@@ -46,7 +46,7 @@ export function namingHeadline(exercise: NameExercise, naming: Naming): string[]
 		exercise.candidates.length > 1 && !kindRight
 			? [
 					sentence(
-						`${kindCalled ? 'it is of another kind' : 'you did not say of which kind it is'}: ${kindWords(own.kind).name}`
+						`${kindCalled ? 'it is of another kind' : 'you did not say of which kind it is'}${told ? `: ${kindWords(own.kind).name}` : ''}`
 					)
 				]
 			: [];
@@ -56,9 +56,16 @@ export function namingHeadline(exercise: NameExercise, naming: Naming): string[]
 	return [headline, ...kind, ...same, countWords(naming)];
 }
 
-/** One sentence on a lug: what it was called and what it is. */
-export function lugWords({ lug, contact, called, right }: Naming['lugs'][number]): string {
+/** One sentence on a lug: what it was called and, if that is told, what it is. */
+export function lugWords(
+	{ lug, contact, called, right }: Naming['lugs'][number],
+	told = true
+): string {
 	if (right) return sentence(`lug ${lug} is ${contactText(called ?? contact)}, as you said`);
+	if (!told)
+		return sentence(
+			called === null ? `lug ${lug} has no name yet` : `lug ${lug} is not ${contactText(called)}`
+		);
 	return called === null
 		? sentence(`lug ${lug} has no name yet; it is ${contactText(contact)}`)
 		: sentence(`lug ${lug} is ${contactText(contact)}, and you called it ${contactText(called)}`);

@@ -48,7 +48,19 @@ export const consequenceWords = (exercise: OrderExercise, c: Consequence): strin
 
 /** A broken rule and its reason. */
 export const ruleWords = (exercise: OrderExercise, { first, then, why }: Rule): string =>
-	`“${stepText(exercise, first)}” comes before “${stepText(exercise, then)}”. ${why}`;
+	`“${stepText(exercise, first)}” must come before “${stepText(exercise, then)}”. ${why}`;
+
+/** Rules that are broken by the order itself; one whose first step is left out is told with that step. */
+export const brokenRules = ({ rules, missing }: Procedure): Rule[] =>
+	rules.flatMap(({ rule, kept }) => (kept || missing.includes(rule.first) ? [] : [rule]));
+
+/** A needed step that is left out, with the reason of the first rule that wanted it. */
+export function missingWords(exercise: OrderExercise, id: string, { rules }: Procedure): string {
+	const wanted = rules.find(({ rule, kept }) => !kept && rule.first === id)?.rule;
+	return wanted
+		? `“${stepText(exercise, id)}” is left out, and it must come before “${stepText(exercise, wanted.then)}”. ${wanted.why}`
+		: `“${stepText(exercise, id)}” is left out, and it is needed.`;
+}
 
 /** Where things stand before a step: mains, line, meter. */
 export function situationWords(s: Situation): string {
@@ -102,7 +114,7 @@ const percent = (score: number): string => `${Math.round(score * 100)} %`;
 /** The result of an order: whether it is safe, and what is amiss in numbers. */
 export function procedureHeadline({ passed, unsafe, score }: Judged, p: Procedure): string[] {
 	if (passed) return ['This order is safe, and it proves something.'];
-	const broken = p.rules.filter((r) => !r.kept).length;
+	const broken = brokenRules(p).length;
 	const amiss = [
 		...(broken > 0
 			? [`${numberWords(broken)} ${broken === 1 ? 'rule is' : 'rules are'} broken`]
@@ -124,5 +136,9 @@ export function procedureHeadline({ passed, unsafe, score }: Judged, p: Procedur
 				'Nobody may work like this: somebody or something can come to harm, so the score is 0.',
 				...counts
 			]
-		: [`Not yet; the score is ${percent(score)}.`, ...counts];
+		: [
+				`Not yet; the score is ${percent(score)}.`,
+				...counts,
+				'The score counts needed steps that are there and rules that are kept, less what has no place; short of right it is 90 % at most.'
+			];
 }

@@ -151,15 +151,13 @@ function landings(made: Circuit): ReadonlyMap<NodeName, readonly string[]> {
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 
 /**
- * What to mind at a solder cup that holds two conductors or more; null for any other node. That a
- * cup takes two at a hybrid, cable and jumper, is common practice.
+ * What to mind at a solder cup that holds three conductors or more; null for any other node. That a
+ * cup takes two at a hybrid, cable and jumper, is common practice, so two are nothing to speak of.
  */
 export function cupWords(bench: Bench, node: NodeName): string | null {
 	const there = landingOn(bench, node);
 	const isCup = bench.sockets.some((s) => s.id === splitNode(node)[0]);
-	if (!isCup || there.length < 2) return null;
-	const holds = `The cup of ${textName(bench, node)} already holds ${COUNTS[there.length] ?? there.length} conductors: ${andOf(there)}.`;
-	return there.length === 2
-		? `${holds} Two is what a cup is meant to take; see whether a third could land on another contact of the same net.`
-		: `${holds} That is crowded; see whether one could land on another contact of the same net.`;
+	if (!isCup || there.length < 3) return null;
+	const count = COUNTS[there.length] ?? there.length;
+	return `The cup of ${textName(bench, node)} holds ${count} conductors: ${andOf(there)}. That is crowded; see whether one could land on another contact of the same net.`;
 }
