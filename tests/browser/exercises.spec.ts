@@ -405,6 +405,7 @@ test('put right: changes are counted, hints go from how many to which, the fewes
 	const comes = putRight.solution.filter((s) => !wires.some((w) => key(s) === key(w)));
 	expect(goes.length).toBeGreaterThan(0);
 	for (const { id } of goes) await hands.button(`Take out ${id}`).click();
+	await expect(hint).toContainText('Your wiring has changed since the hint.');
 	await solder(hands, comes);
 	await expect(task).toContainText(`So far: ${goes.length + comes.length}.`);
 	await hands.button('Check my wiring').click();

@@ -411,3 +411,14 @@ test('order is solved without a mouse, and the focus goes on with the steps', as
 	await keys.press('Enter');
 	await expect(page.getByTestId('order-play').getByRole('status')).toContainText(texts[1]!);
 });
+
+test('a link leads past the texts to the task', async ({ page }) => {
+	await open(page, pathOf(predict));
+	const link = page.getByRole('link', { name: 'Skip to the task' });
+	await link.focus();
+	await expect(link).toBeInViewport();
+	await page.keyboard.press('Enter');
+	await expect(page.locator('#task')).toBeFocused();
+	await page.keyboard.press('Tab');
+	expect(await page.evaluate(() => document.activeElement!.closest('#task') !== null)).toBe(true);
+});

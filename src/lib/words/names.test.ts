@@ -2,6 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { DEVICE_KINDS, FAULT_KINDS, PLUG_KINDS, SOCKET_KINDS, inState } from '../engine';
 import { benchOf } from '../engine/bench.fixture';
+import type { PredictExercise } from '../exercises';
+import { readExercises } from '../exercises/content.node';
 import { GLOSSARY } from './glossary';
 import { kindWords } from './kinds';
 import {
@@ -114,4 +116,18 @@ describe('small words', () => {
 		expect(new Set(GLOSSARY.map((t) => t.term)).size).toBe(GLOSSARY.length);
 		for (const { meaning } of GLOSSARY) expect(meaning).toMatch(/^[^!]+\.$/);
 	});
+});
+
+describe('the state of a whole panel', () => {
+	const rows = readExercises().find((e) => e.id === 'predict-four-rows') as PredictExercise;
+	it('is said in a few words, where every socket of a row has the same', () =>
+		expect(rows.questions.map((q) => whenWords(rows.bench, q.state))).toEqual([
+			'with nothing in any socket',
+			'with a TS plug in every top socket',
+			'with a TS plug in every bottom socket'
+		]));
+	it('is said socket by socket where it is not so', () =>
+		expect(whenWords(rows.bench, { ...rows.questions[1]!.state, F2: 'ts' })).toContain(
+			'Full, top'
+		));
 });

@@ -140,8 +140,33 @@ function stateWords(bench: Bench, socket: string, state: string): string {
 		: `plug ${state} in ${where}`;
 }
 
+/** What stands after the comma of a socket's label: `top` of `Full, top`; '' where there is none. */
+const rowOf = (bench: Bench, socket: string): string =>
+	/, ([^,]+)$/.exec(socketOf(bench, socket)?.label ?? '')?.[1] ?? '';
+
+/**
+ * The state of a whole panel in a few words: nothing anywhere, or one kind of plug in every socket of a
+ * row and nothing else; null where it has to be said socket by socket.
+ */
+function panelWords(bench: Bench, states: readonly (readonly [string, string])[]): string | null {
+	if (states.length < 3 || states.length < bench.sockets.length) return null;
+	const plugged = states.filter(([, state]) => state !== 'none');
+	const [first] = plugged;
+	if (!first) return 'nothing in any socket';
+	const kind = PLUG_KINDS.find((k) => k === first[1]);
+	const row = rowOf(bench, first[0]);
+	const inRow = bench.sockets.filter((s) => rowOf(bench, s.id) === row);
+	const isRow =
+		row !== '' &&
+		inRow.length === plugged.length &&
+		plugged.every(([socket, state]) => state === kind && rowOf(bench, socket) === row);
+	return kind && isRow ? `${article(kindWords(kind).name)} in every ${row} socket` : null;
+}
+
 /** A plug state: `with a TS plug in Stage 1`, `with nothing in the socket`, `with the plugs as they stand`. */
 export function whenWords(bench: Bench, when: When): string {
+	const panel = panelWords(bench, Object.entries(when));
+	if (panel !== null) return `with ${panel}`;
 	const states = Object.entries(when).map(([socket, state]) => stateWords(bench, socket, state));
 	return `with ${states.length ? andOf(states) : 'the plugs as they stand'}`;
 }

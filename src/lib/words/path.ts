@@ -115,7 +115,7 @@ function nothingWords(bench: Bench, a: NodeName, b: NodeName, inside: string | n
 	if (inside)
 		return { verdict: `No conductor makes them one net, but there are ${inside}.`, steps: [] };
 	return isAcrossHybrid(bench, a, b)
-		? { verdict: TWO_HALVES, steps: ['no wire or plug joins the two halves either'] }
+		? { verdict: TWO_HALVES, steps: ['here no wire and no plug joins them from outside'] }
 		: { verdict: NOTHING, steps: [] };
 }
 
