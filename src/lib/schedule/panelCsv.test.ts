@@ -89,7 +89,7 @@ describe('what is wrong is named by line, with what would be right', () => {
 		['A,hybrid-9,T,2,9,40', '2 gauge: "9" is out of range'],
 		['A,hybrid-9,T,2,26 AWG,40', '2 gauge: "26 AWG" is not a number'],
 		['A,hybrid-9,T,2,26,0', '2 length: "0" is out of range; write millimetres'],
-		['A,hybrid-9,T,2,26,-5', '2 length: "-5" is not a number'],
+		['A,hybrid-9,T,2,26,-5', '2 length: "-5" is out of range'],
 		['A,hybrid-9,T,2,26,4 cm', '2 length: "4 cm" is not a number; write millimetres'],
 		['A,hybrid-9,T,2,26,"40,5"', '2 length: "40,5" has a comma; write a full stop, 40.5'],
 		['A,hybrid-9,T,2,26,1e999', '2 length: "1e999" is out of range'],

@@ -173,7 +173,7 @@ function nodeFrom(
 	return `a ${socket.kind} has no contact "${contact}"; it has ${oneOf(contacts)}`;
 }
 
-const NUMBER = /^\d+(?:\.\d*)?(?:e[+-]?\d+)?$/i;
+const NUMBER = /^-?\d+(?:\.\d*)?(?:e[+-]?\d+)?$/i;
 
 /** The number in a field; undefined where it is empty, a text that says what is wrong. */
 function numberFrom(text: string, what: 'gauge' | 'length'): number | undefined | string {

@@ -1,6 +1,7 @@
 /** The schedule's tables as CSV, for a spreadsheet: one table after another would be none, so each is a file. */
 import { makeCsv } from './csv';
 import type { Schedule } from './schedule';
+import { labelName } from './runs';
 
 /** The conductors, one a row. */
 export const makeScheduleCsv = ({ conductors }: Schedule): string =>
@@ -20,7 +21,7 @@ export const makeScheduleCsv = ({ conductors }: Schedule): string =>
 			'label_to'
 		],
 		...conductors.map((c) => [
-			...[c.name, c.kind, c.from, c.to, c.awg, c.mm2, c.mm, c.colour, c.function, c.net],
+			...[labelName(c.name), c.kind, c.from, c.to, c.awg, c.mm2, c.mm, c.colour, c.function, c.net],
 			...c.labels
 		])
 	]);

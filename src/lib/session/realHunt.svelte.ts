@@ -145,6 +145,7 @@ export class RealHunt {
 		this.ask(false);
 	}
 	setMost(most: number) {
+		this.said = '';
 		this.most = most;
 		this.save();
 		this.ask(false);
@@ -185,7 +186,7 @@ export class RealHunt {
 
 	private tell(before: Reply, after: Reply) {
 		if (after.conflict) {
-			this.said = `Nothing agrees with all readings now. ${after.conflict.length} of them cannot all be true: ${after.conflict.map((r) => sentence(readingLine(this.bench, r))).join(' ')}`;
+			this.said = `With at most ${after.most} ${after.most === 1 ? 'fault' : 'faults'}, nothing agrees with all readings now. ${after.conflict.length} of them cannot all be true: ${after.conflict.map((r) => sentence(readingLine(this.bench, r))).join(' ')}`;
 			return;
 		}
 		if (before.conflict || after.classes > before.classes) {

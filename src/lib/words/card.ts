@@ -108,7 +108,7 @@ export const silentLine = ({ title, faults, why }: SilentGroup): string =>
 export const CARD_STEPS = [
 	'Make it dead: phantom power off, every device at the far ends switched off and unplugged from the mains.',
 	'Set the meter to continuity. Touch the probes together: it sounds. If it does not, stop.',
-	'Change plugs only at a new heading; use plugs with nothing on their tails. Touch each pair, tick what is as it should be, write down what is not.',
+	'Change plugs only at a new heading; use plugs with nothing on their tails. Touch each pair, the far end with a long lead or by a second person; tick what is as it should be, write down what is not.',
 	'Touch the probes together once more: it still sounds. If it does not, nothing above counts.'
 ] as const;
 

@@ -185,7 +185,7 @@ export const REAL_CAUTIONS = {
 	chassis:
 		'With a rack, G, the panel and every shield are joined through rails and other gear as well. Unscrew the panel from the rails and unplug the far ends, or a beep against G or the panel tells you of the rack and not of your socket.',
 	mains:
-		'Work on a dead line only: phantom power off, power amplifiers off, every device at the far ends unplugged from the mains and from the line. Never open a protective earth to get a reading. If a conductor may be fed by the mains, stop: local codes and licensed practice decide.'
+		'Work on a dead line only: phantom power off, power amplifiers off, every device at the far ends unplugged from the mains. The line stays on its device while you probe: the list counts on it. Never open a protective earth to get a reading. If a conductor may be fed by the mains, stop: local codes and licensed practice decide.'
 } as const;
 
 /** What to do before the first reading (prove the tester, test, prove it again: HSE GS38, HSG85). */
