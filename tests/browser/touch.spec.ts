@@ -139,7 +139,14 @@ test.describe('on a phone', () => {
 		const judgings: readonly [string, () => Promise<void>][] = [
 			[pathOf(predict), () => hands.button('Check my prediction').tap()],
 			[pathOf(putRight), () => hands.button('Check my wiring').tap()],
-			[pathOf(choose), () => hands.button('Check my choice').tap()],
+			[
+				pathOf(choose),
+				async () => {
+					for (const id of choose.wrong[0]!.answer.chosen)
+						await page.getByRole('checkbox', { name: new RegExp(`Variant ${id}\\b`) }).check();
+					await hands.button('Check my choice').tap();
+				}
+			],
 			[
 				pathOf(find),
 				async () => {
