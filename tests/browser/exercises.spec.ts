@@ -370,7 +370,7 @@ test('find: each reading says what it ruled out, a wasted one is called so, and 
 	await expect(replay.getByRole('status')).toContainText('step 2 of 2');
 	await expect(replay.getByRole('status')).toContainText('Wasted, and counted here once.');
 	await replay.getByRole('button', { name: /→ 1$/ }).last().click();
-	await expect(replay.getByRole('status')).toContainText('Best, step');
+	await expect(replay.getByRole('status')).toContainText('The plan, step');
 	await expect(replay.getByRole('status')).toContainText('No probe there tells more.');
 });
 
