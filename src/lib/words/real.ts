@@ -183,7 +183,7 @@ export const SUSPECT_WORDS: Readonly<Record<Suspect, string>> = {
 /** Cautions of the page beside the rack. */
 export const REAL_CAUTIONS = {
 	chassis:
-		'With a rack, G, the panel and every shield are joined through rails and other gear as well. Unscrew the panel from the rails and unplug the far ends, or a beep against G or the panel tells you of the rack and not of your socket.',
+		'With a rack, G, the panel and every shield are joined through rails and other gear as well. Unscrew the panel from the rails, and see that the device at the far end touches no rail, or a beep against G or the panel tells you of the rack and not of your socket.',
 	mains:
 		'Work on a dead line only: phantom power off, power amplifiers off, every device at the far ends unplugged from the mains. The line stays on its device while you probe: the list counts on it. Never open a protective earth to get a reading. If a conductor may be fed by the mains, stop: local codes and licensed practice decide.'
 } as const;
