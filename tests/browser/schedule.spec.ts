@@ -77,6 +77,21 @@ test('a panel comes in as CSV, goes out as the same, and the bench before it com
 	expect(before.title).not.toBe('Rack strip');
 });
 
+test('what a panel file cannot hold is said before it is saved', async ({ page }) => {
+	await open(page, '/schedule/');
+	const save = page.getByRole('button', { name: 'Save panel (CSV)' });
+	await expect(save).toHaveAccessibleDescription(/no cables, devices or plugs.* c1/);
+	await page.getByTestId('panel-file').setInputFiles(panel(GOOD));
+	await expect(save).toHaveAccessibleDescription('');
+	await page
+		.getByTestId('panel-file')
+		.setInputFiles(panel(`${GOOD}A,,R,B.RN,26,90\r\npanel,wood,,,,\r\n`));
+	await expect(page.getByRole('alert').getByRole('listitem')).toHaveText([
+		/^Line 5: the row repeats the one on line 3;/,
+		/^Line 6, kind: "wood" is no kind of panel; write panel,metal where/
+	]);
+});
+
 test('a panel with mistakes in it names every row, and the bench is untouched', async ({
 	page
 }) => {

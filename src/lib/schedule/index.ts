@@ -5,5 +5,7 @@ export * from './order';
 export * from './cuts';
 export * from './schedule';
 export * from './csv';
+export { COLUMNS, MORE_COLUMNS } from './panelRows';
 export * from './panelCsv';
+export * from './panelCsvOut';
 export * from './scheduleCsv';

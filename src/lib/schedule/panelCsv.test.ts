@@ -94,8 +94,15 @@ describe('what is wrong is named by line, with what would be right', () => {
 		['A,hybrid-9,T,2,26,"40,5"', '2 length: "40,5" has a comma; write a full stop, 40.5'],
 		['A,hybrid-9,T,2,26,1e999', '2 length: "1e999" is out of range'],
 		['A,hybrid-9,T,2,26', '2 -: the row has 5 fields; the first line has 6'],
-		['panel,wood,,,,', '2 socket: a row of the panel says panel,metal and no more'],
-		['panel,metal,A.G,panel,18,40', '2 socket: a row of the panel']
+		[
+			'panel,wood,,,,',
+			'2 kind: "wood" is no kind of panel; write panel,metal where the panel is metal, and no such row where it is not'
+		],
+		['panel,,,,,', '2 kind: the row of the panel has no kind; write panel,metal'],
+		[
+			'panel,metal,Z.G,,,',
+			'2 from: "Z.G" stands in the row of the panel, which says panel,metal and no more; a wire to the panel goes into the row of its socket'
+		]
 	];
 	it.each(ROWS)('%s', (row, right) => {
 		const all = wrong(lines(row));
@@ -123,6 +130,36 @@ describe('what is wrong is named by line, with what would be right', () => {
 		expect(wrong(lines('A,hybrid-9,,,,', 'A,hybrid-6,,,,'))).toEqual([
 			'3 kind: "hybrid-6" stands here and "hybrid-9" on line 2; a socket has one kind'
 		]);
+	});
+	it('a row that repeats another, naming both lines', () => {
+		const one = 'the row repeats the one on line';
+		expect(
+			wrong(
+				lines(
+					'A,hybrid-9,TN,2,26,40',
+					'B,jack-trs,,,,',
+					'A,,2,A.TN,,',
+					'B,jack-trs,,,,',
+					'panel,metal,,,,',
+					'panel,metal,,,,'
+				)
+			)
+		).toEqual([
+			`4 -: ${one} 2; take one of the two away, or, if two wires lie side by side, give each a name in a column wire`,
+			`5 -: ${one} 3; take one of the two away`,
+			`7 -: ${one} 6; take one of the two away`
+		]);
+	});
+	it('but two wires side by side are right when they have names, or differ in gauge or length', () => {
+		const named = parsePanelCsv(`${HEAD},wire\nA,jack-ts,T,S,26,40,x\nA,,T,S,26,40,y\n`);
+		expect(named.ok && named.bench.wires.map((w) => w.id)).toEqual(['x', 'y']);
+		expect(read('A,jack-ts,T,S,26,40', 'A,,T,S,24,40').wires).toHaveLength(2);
+		const text = makePanelCsv(read('A,jack-ts,T,S,26,40', 'A,,T,S,24,40'));
+		expect(text).not.toContain('wire');
+		const twins = read('A,jack-ts,T,S,26,40', 'A,,T,S,24,40');
+		const alike = { ...twins, wires: twins.wires.map((w) => ({ ...w, awg: 26 })) };
+		expect(makePanelCsv(alike)).toContain('40,w2');
+		expect(parsePanelCsv(makePanelCsv(alike))).toEqual({ ok: true, bench: alike });
 	});
 	it('a wire whose row is another socket’s', () => {
 		const all = wrong(lines('A,hybrid-9,,,,', 'B,hybrid-9,,,,', 'C,hybrid-9,A.T,B.T,26,40'));

@@ -4,7 +4,8 @@
  * own socket, `B.2` to another, `panel` is the metal panel; the row `panel,metal` makes it metal.
  * Gauge is AWG, length millimetres; left empty they are what a bench file means by leaving them out.
  * The kind stands at least once for each socket. Optional columns: label, bush, wire (its name).
- * Nothing is loaded unless every row is right. Plugs, devices and cables have no place in the table.
+ * Nothing is loaded unless every row is right, and a row that repeats another is not: two wires side
+ * by side on the same contacts are told apart by their names. Plugs, devices and cables have no place here.
  */
 import {
 	BUSHES,
@@ -27,71 +28,22 @@ import {
 	type SocketKind,
 	type Wire
 } from '../engine';
-import { makeCsv, parseCsv, type CsvRow, type LineProblem } from './csv';
+import { parseCsv, type LineProblem } from './csv';
 import { grouped } from './grouped';
-
-export const COLUMNS = ['socket', 'kind', 'from', 'to', 'gauge', 'length'] as const;
-/** Columns that may be there as well. */
-export const MORE_COLUMNS = ['label', 'bush', 'wire'] as const;
-type Column = (typeof COLUMNS)[number] | (typeof MORE_COLUMNS)[number];
-const METAL = 'metal';
+import {
+	COLUMNS,
+	METAL,
+	MORE_COLUMNS,
+	bad,
+	headerProblem,
+	namedRows,
+	type Column,
+	type Row
+} from './panelRows';
 
 export type PanelRead =
 	| { readonly ok: true; readonly bench: Bench }
 	| { readonly ok: false; readonly problems: readonly LineProblem[] };
-
-/** One row by the names of its columns; '' where the column is not there. */
-interface Row {
-	readonly line: number;
-	readonly of: (column: Column) => string;
-}
-
-const bad = (line: number, message: string, column?: Column): LineProblem => ({
-	line,
-	...(column && { column }),
-	message
-});
-const isColumn = (name: string): name is Column =>
-	([...COLUMNS, ...MORE_COLUMNS] as readonly string[]).includes(name);
-
-/** What is wrong with the header as a whole; null if it can be read by names. */
-function headerProblem({ line, fields }: CsvRow): LineProblem | null {
-	const right = `the first line should be ${COLUMNS.join(',')}`;
-	for (const [mark, name] of [
-		[';', 'semicolons'],
-		['\t', 'tabs']
-	] as const)
-		if (fields.length === 1 && fields[0]!.split(mark).length >= COLUMNS.length)
-			return bad(
-				line,
-				`the columns are parted by ${name}; save the table with commas between them`
-			);
-	const names = fields.map((f) => f.trim().toLowerCase());
-	const strange = names.find((n) => !isColumn(n));
-	if (strange !== undefined)
-		return bad(
-			line,
-			`there is no column "${strange}"; ${right}, and may have ${oneOf(MORE_COLUMNS)} as well`
-		);
-	const twice = names.find((n, i) => names.indexOf(n) !== i);
-	if (twice) return bad(line, `the column ${twice} stands twice; ${right}`);
-	const missing = COLUMNS.find((c) => !names.includes(c));
-	return missing ? bad(line, `the column ${missing} is missing; ${right}`) : null;
-}
-
-/** The rows below the header, by name; a row of another width is a problem. */
-function namedRows(rows: readonly CsvRow[], problems: LineProblem[]): Row[] {
-	const [header, ...rest] = rows;
-	const names = header!.fields.map((f) => f.trim().toLowerCase());
-	return rest.flatMap(({ line, fields }): Row[] => {
-		if (fields.length !== names.length) {
-			const has = `the row has ${fields.length} ${fields.length === 1 ? 'field' : 'fields'}`;
-			problems.push(bad(line, `${has}; the first line has ${names.length}`));
-			return [];
-		}
-		return [{ line, of: (column) => (fields[names.indexOf(column)] ?? '').trim() }];
-	});
-}
 
 const ID = /^[A-Za-z0-9_-]{1,32}$/;
 const ID_RIGHT = '1 to 32 letters, digits, - or _';
@@ -193,15 +145,15 @@ function numberFrom(text: string, what: 'gauge' | 'length'): number | undefined 
 	return fits ? value : `"${text}" is out of range; write ${right}`;
 }
 
+/** A row with none of these is a socket alone. */
+const WIRE_COLUMNS = ['from', 'to', 'gauge', 'length', 'wire'] as const;
+
 type Known = ReadonlyMap<string, Socket | null>;
 
 /** The wire of a row; null for a row without one, or with a problem. */
 function wireFrom(row: Row, sockets: Known, problems: LineProblem[]): Omit<Wire, 'id'> | null {
 	const own = row.of('socket');
-	const given = (['from', 'to', 'gauge', 'length', 'wire'] as const).filter(
-		(c) => row.of(c) !== ''
-	);
-	if (given.length === 0) return null;
+	if (WIRE_COLUMNS.every((c) => row.of(c) === '')) return null;
 	const wrong: LineProblem[] = [];
 	const note = (column: Column, message: string) => wrong.push(bad(row.line, message, column));
 	const ends = (['from', 'to'] as const).map((column) => {
@@ -252,20 +204,56 @@ function namedWires(
 }
 
 const NOT_OF_PANEL = [...COLUMNS, ...MORE_COLUMNS].filter((c) => c !== 'socket' && c !== 'kind');
+const METAL_RIGHT = `write ${PANEL},${METAL} where the panel is metal, and no such row where it is not`;
 
 /** The row `panel,metal`, read and taken away; other rows of that name are problems. */
 function metalFrom(rows: readonly Row[], problems: LineProblem[]): boolean {
 	const about = rows.filter((r) => r.of('socket') === PANEL);
-	for (const row of about)
-		if (row.of('kind') !== METAL || NOT_OF_PANEL.some((c) => row.of(c) !== ''))
-			problems.push(
-				bad(
-					row.line,
-					'a row of the panel says panel,metal and no more; a wire to it stands in the row of its socket',
-					'socket'
-				)
-			);
+	for (const row of about) {
+		const kind = row.of('kind');
+		if (kind === '')
+			problems.push(bad(row.line, `the row of the panel has no kind; ${METAL_RIGHT}`, 'kind'));
+		else if (kind !== METAL)
+			problems.push(bad(row.line, `"${kind}" is no kind of panel; ${METAL_RIGHT}`, 'kind'));
+		for (const column of NOT_OF_PANEL)
+			if (row.of(column) !== '')
+				problems.push(
+					bad(
+						row.line,
+						`"${row.of(column)}" stands in the row of the panel, which says ${PANEL},${METAL} and no more; a wire to the panel goes into the row of its socket, with ${PANEL} as one end`,
+						column
+					)
+				);
+	}
+	const [first, ...again] = about;
+	for (const row of again) problems.push(repeats(row, first!));
 	return about.length > 0;
+}
+
+const repeats = (row: Row, first: Row, right = 'take one of the two away'): LineProblem =>
+	bad(row.line, `the row repeats the one on line ${first.line}; ${right}`);
+
+const BOTH_RIGHT = `take one of the two away, or, if two wires lie side by side, give each a name in a column wire`;
+
+/** Rows that say what an earlier one says: a wire on the same two contacts, alike and without a name of its own, or a socket once more. */
+function repeated(
+	own: readonly Row[],
+	wired: readonly { row: Row; wire: Omit<Wire, 'id'> }[],
+	problems: LineProblem[]
+) {
+	const firsts = new Map<string, Row>();
+	const note = (key: string, row: Row, right?: string) => {
+		const first = firsts.get(key);
+		if (first) problems.push(repeats(row, first, right));
+		else firsts.set(key, row);
+	};
+	for (const { row, wire } of wired) {
+		const ends = [wire.from, wire.to].sort();
+		note(JSON.stringify([...ends, wire.awg, wire.mm, row.of('wire')]), row, BOTH_RIGHT);
+	}
+	for (const row of own)
+		if (WIRE_COLUMNS.every((c) => row.of(c) === '') && row.of('socket') !== '')
+			note(JSON.stringify([...COLUMNS, ...MORE_COLUMNS].map(row.of)), row);
 }
 
 const byLine = (a: LineProblem, b: LineProblem): number => a.line - b.line;
@@ -298,6 +286,7 @@ export function parsePanelCsv(source: string, title = ''): PanelRead {
 		const wire = sockets.has(row.of('socket')) ? wireFrom(row, sockets, problems) : null;
 		return wire ? [{ row, wire }] : [];
 	});
+	repeated(own, wired, problems);
 	const wires = namedWires(wired, sockets, problems);
 	if (problems.length > 0) return { ok: false, problems: [...problems].sort(byLine) };
 
@@ -312,67 +301,4 @@ function checked(bench: Bench): PanelRead {
 	if (read.ok) return { ok: true, bench: read.value };
 	const { path, message } = read.problem;
 	return { ok: false, problems: [bad(1, `${path}: ${message}`)] };
-}
-
-/** The socket in whose rows a wire stands; null for one that touches no socket. */
-function homeOf(bench: Bench, wire: Wire): string | null {
-	const isSocket = (id: string) => bench.sockets.some((s) => s.id === id);
-	return [wire.from, wire.to].map((n) => splitNode(n)[0]).find(isSocket) ?? null;
-}
-
-/** Whether the table has a place for the node: a contact of a socket, or the panel. */
-const isOnPanel = (bench: Bench, node: NodeName): boolean =>
-	node === PANEL || bench.sockets.some((s) => s.id === splitNode(node)[0]);
-
-/** Wires that the table can hold: between contacts of sockets, and to the panel. */
-export const panelWires = (bench: Bench): Wire[] =>
-	bench.wires.filter(
-		(w) => isOnPanel(bench, w.from) && isOnPanel(bench, w.to) && homeOf(bench, w) !== null
-	);
-
-/** What of the bench has no place in the table: ids of wires, cables, devices and plugs. */
-export function leftOutOfCsv(bench: Bench): string[] {
-	const held = new Set(panelWires(bench).map((w) => w.id));
-	return [
-		...bench.wires.filter((w) => !held.has(w.id)).map((w) => w.id),
-		...[...bench.cables, ...bench.devices, ...bench.plugs].map((x) => x.id)
-	];
-}
-
-/**
- * The panel of a bench as CSV: sockets in their order, each with its wires. Reading it gives the
- * same sockets and wires; wires come in the order of their sockets.
- */
-export function makePanelCsv(bench: Bench): string {
-	const homes = grouped(panelWires(bench), (w) => homeOf(bench, w));
-	const wires = bench.sockets.flatMap((s) => homes.get(s.id) ?? []);
-	const more = MORE_COLUMNS.filter((column) => {
-		if (column === 'label') return bench.sockets.some((s) => s.label.trim() !== '');
-		if (column === 'bush') return bench.sockets.some((s) => s.bush !== DEFAULTS.bush);
-		return wires.some((w, i) => w.id !== `w${i + 1}`);
-	});
-	const local = (node: NodeName, own: string): string => {
-		const [id, contact] = splitNode(node);
-		return id === own ? contact : node;
-	};
-	const rowOf = (socket: Socket, wire: Wire | null, isFirst: boolean): (string | number)[] => [
-		socket.id,
-		socket.kind,
-		...(wire
-			? [local(wire.from, socket.id), local(wire.to, socket.id), wire.awg, wire.mm]
-			: ['', '', '', '']),
-		...more.map((column) => {
-			if (column === 'wire') return wire?.id ?? '';
-			return isFirst ? socket[column].trim() : '';
-		})
-	];
-	const blank = more.map(() => '');
-	return makeCsv([
-		[...COLUMNS, ...more],
-		...(bench.panel.metal ? [[PANEL, METAL, '', '', '', '', ...blank]] : []),
-		...bench.sockets.flatMap((s) => {
-			const own = homes.get(s.id) ?? [];
-			return own.length > 0 ? own.map((w, i) => rowOf(s, w, i === 0)) : [rowOf(s, null, true)];
-		})
-	]);
 }

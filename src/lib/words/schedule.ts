@@ -144,3 +144,19 @@ export const SCHEDULE_CAUTIONS = {
 	mains:
 		'Cut, strip and solder with every cable of the panel unplugged at its far end, phantom power off. The colours of this table are for low-voltage signal wires. In mains wiring red, black, brown and grey are live conductors, and green-and-yellow is protective earth, which is never cut, lifted or borrowed. A bond that protects people in a case with mains in it is not in this table. Mains work is for licensed people under local codes.'
 } as const;
+
+/** Names in a row, the first twelve of many. */
+const someOf = (names: readonly string[]): string =>
+	names.length > 12
+		? `${names.slice(0, 12).join(', ')} and ${names.length - 12} more`
+		: andOf(names);
+
+/** What a panel file would leave out of this bench, said before it is saved; '' where it holds all. */
+export const leftOutWords = (left: readonly string[]): string =>
+	left.length === 0
+		? ''
+		: `A panel file holds sockets and the wires between them, no cables, devices or plugs. From this bench it would leave out ${someOf(left)}. A bench file keeps all of it.`;
+
+/** What a saved panel file has left out. */
+export const savedPanelWords = (left: readonly string[]): string =>
+	left.length === 0 ? 'Saved the panel.' : `Saved the panel, without ${someOf(left)}.`;
