@@ -4,7 +4,7 @@
  * other work. Dictionaries of the last benches are kept, so that another reading of the same bench
  * costs a filter and one choice of a probe.
  */
-import type { Bench, When } from '../engine';
+import type { Bench, NodeName, When } from '../engine';
 import { diagnosisIn, LISTED, type Diagnosis } from './diagnose';
 import { makingDictionary, type Dictionary, type Work } from './dictionary';
 import { agreeing, extrasOf, type Reading } from './evidence';
@@ -19,6 +19,8 @@ export interface Ask {
 	readonly most: number;
 	/** The plug state that the bench is in; that of the last reading unless said. */
 	readonly from?: When;
+	/** The nodes that the next probe may touch; all unless said. What remains is not changed by it. */
+	readonly within?: readonly NodeName[];
 	/** False: something is known to be wrong, so "sound" is no candidate. */
 	readonly sound?: boolean;
 	/** Candidates listed. */
@@ -91,7 +93,7 @@ function replyIn(dictionary: Dictionary, ask: Ask): Reply {
 	const { readings, listed = LISTED } = ask;
 	const ids = agreeing(dictionary, readings);
 	return {
-		...diagnosisIn(dictionary, readings, listed, fromOf(ask)),
+		...diagnosisIn(dictionary, readings, listed, fromOf(ask), ask.within),
 		most: dictionary.most,
 		last: false,
 		groups: groupsIn(dictionary, ids, listed),

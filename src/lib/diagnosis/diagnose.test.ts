@@ -5,10 +5,12 @@
 import { describe, expect, it } from 'vitest';
 import { withFaults, type Bench, type Fault } from '../engine';
 import { benchOf } from '../engine/bench.fixture';
-import { diagnose } from './diagnose';
+import { diagnose, diagnosisIn } from './diagnose';
+import { dictionaryOf } from './dictionary';
 import { faultListOf } from './faults';
-import type { Reading } from './evidence';
-import { answerTo, probeNodes, probesOf, statesOfBench } from './probes';
+import { agreeing, weightIn, type Reading } from './evidence';
+import { bitsOf } from './next';
+import { answerTo, nodesAtPanel, probeNodes, probesOf, statesOfBench } from './probes';
 import { BENCHES, drawing, plainAnswers } from './oracle.fixture';
 import { weightOfSet } from './weights';
 
@@ -214,5 +216,59 @@ describe('the next probe', () => {
 		const read: Reading = { when: { M: 'three-pin' }, pair: ['M.1', 'M.2'], answer: 'apart' };
 		expect(diagnose(bench, [read]).next?.when).toEqual({ M: 'three-pin' });
 		expect(diagnose(bench, []).next?.when).toEqual({});
+	});
+	describe('from the panel alone', () => {
+		const bench = BENCHES['a hybrid of nine with two jumpers on a metal panel, cabled to a desk']!;
+		const near = nodesAtPanel(bench);
+		const dictionary = dictionaryOf(bench, 1);
+		const asks = (readings: readonly Reading[]) => {
+			const all = diagnosisIn(dictionary, readings);
+			return { all, near: diagnosisIn(dictionary, readings, undefined, undefined, near) };
+		};
+		/** The hunt for a sound bench with every answer true, by that advice. */
+		function hunted(within: boolean): Reading[] {
+			const readings: Reading[] = [];
+			for (;;) {
+				const next = asks(readings)[within ? 'near' : 'all'].next;
+				if (!next) return readings;
+				readings.push({ when: next.when, pair: next.pair, answer: answerTo(bench, next) });
+			}
+		}
+
+		it('the contacts of sockets and the panel are within reach, a device’s terminals are not', () => {
+			expect(near).toContain('A.TN');
+			expect(near).toContain('panel');
+			expect(near.some((node) => node.startsWith('D.'))).toBe(false);
+		});
+		it('no probe leaves the panel, each is the best of those, and what remains is the same', () => {
+			const taken = hunted(true);
+			expect(taken.length).toBeGreaterThan(3);
+			for (let n = 0; n <= taken.length; n++) {
+				const readings = taken.slice(0, n);
+				const { all, near: here } = asks(readings);
+				expect(here.candidates).toEqual(all.candidates);
+				const best = here.next?.gain ?? 0;
+				const ids = agreeing(dictionary, readings);
+				const total = weightIn(dictionary, ids);
+				for (const probe of probesOf(bench)) {
+					if (!probe.pair.every((node) => near.includes(node))) continue;
+					const joined = agreeing(dictionary, [{ ...probe, answer: 'joined' }], ids);
+					if (joined.length === 0 || joined.length === ids.length) continue;
+					const gain = bitsOf(weightIn(dictionary, joined) / total);
+					expect(gain, JSON.stringify([n, probe])).toBeLessThanOrEqual(best + 1e-9);
+				}
+			}
+		});
+		it('where only a far end tells more, there is no advice and several candidates', () => {
+			const { near: here, all } = asks(hunted(true));
+			expect(here.next).toBeNull();
+			expect(here.total).toBeGreaterThan(1);
+			expect(all.next?.pair.some((node) => node.startsWith('D.'))).toBe(true);
+			// An open core is what the meter cannot see from one end.
+			expect(here.candidates.flatMap((c) => c.faults)).toContainEqual({
+				kind: 'open',
+				wire: 'c:0'
+			});
+		});
 	});
 });

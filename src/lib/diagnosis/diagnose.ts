@@ -3,7 +3,7 @@
  * first, and the best next probe. With single faults every fault is listed by name; with more, one
  * set stands for all those that no probe can tell from it.
  */
-import type { Bench, Fault, When } from '../engine';
+import type { Bench, Fault, NodeName, When } from '../engine';
 import { conflictIn } from './conflict';
 import { dictionaryOf, type Dictionary } from './dictionary';
 import { agreeing, extrasOf, weightIn, type Reading } from './evidence';
@@ -55,12 +55,16 @@ function classes(dictionary: Dictionary, ids: Int32Array, total: number): Candid
 	}));
 }
 
-/** What the dictionary says to these readings. `from`: the plug state that the bench is in now. */
+/**
+ * What the dictionary says to these readings. `from`: the plug state that the bench is in now;
+ * `within`: the nodes that the next probe may touch, all unless said.
+ */
 export function diagnosisIn(
 	dictionary: Dictionary,
 	readings: readonly Reading[],
 	listed = LISTED,
-	from: When = readings.at(-1)?.when ?? {}
+	from: When = readings.at(-1)?.when ?? {},
+	within?: readonly NodeName[]
 ): Diagnosis {
 	const ids = agreeing(dictionary, readings);
 	if (ids.length === 0) {
@@ -69,7 +73,7 @@ export function diagnosisIn(
 	}
 	const list = dictionary.most === 1 ? singles : classes;
 	const all = list(dictionary, ids, weightIn(dictionary, ids));
-	const next = bestNext(dictionary, ids, from);
+	const next = bestNext(dictionary, ids, from, within);
 	return { candidates: all.slice(0, listed), total: all.length, next };
 }
 

@@ -4,7 +4,7 @@
  * to say its gain in bits. Weights are first added up by the partitions of each column, which are
  * few, and only then by pairs; whether a probe divides the classes at all is counted, not weighed.
  */
-import type { When } from '../engine';
+import type { NodeName, When } from '../engine';
 import type { Dictionary } from './dictionary';
 import { weightIn } from './evidence';
 import { netListsOf } from './netLists';
@@ -93,21 +93,24 @@ export const HAIR = 1e-9;
 
 const offOf = ({ joined }: Found): number => Math.abs(joined - 0.5);
 
-/** Every probe that divides these classes, in file order. */
-export function dividing(dictionary: Dictionary, ids: Int32Array): Found[] {
+/** Every probe that divides these classes, in file order; `within`: only pairs of these nodes. */
+export function dividing(
+	dictionary: Dictionary,
+	ids: Int32Array,
+	within?: readonly NodeName[]
+): Found[] {
 	const n = dictionary.nodes.length;
+	const reached = dictionary.nodes.map((node) => !within || within.includes(node));
 	const total = weightIn(dictionary, ids);
 	const found: Found[] = [];
 	for (let column = 0; column < dictionary.columns; column++) {
 		const { weight, count } = splitOf(dictionary, ids, column);
 		for (let at = 0; at < n * n; at++)
-			if (count[at]! > 0 && count[at]! < ids.length)
-				found.push({
-					column,
-					a: Math.floor(at / n),
-					b: at % n,
-					joined: Math.min(1, weight[at]! / total)
-				});
+			if (count[at]! > 0 && count[at]! < ids.length) {
+				const [a, b] = [Math.floor(at / n), at % n];
+				if (reached[a] && reached[b])
+					found.push({ column, a, b, joined: Math.min(1, weight[at]! / total) });
+			}
 	}
 	return found;
 }
@@ -134,9 +137,15 @@ export const probeOf = ({ columnStates, nodes }: Dictionary, { column, a, b }: F
 
 /**
  * The probe that tells most among these classes, null if none tells anything. Of several, the one
- * with the fewest plug changes from the state `from`, then the first in file order.
+ * with the fewest plug changes from the state `from`, then the first in file order. `within`: only
+ * nodes that a probe can reach; null may then mean that only a probe elsewhere would tell.
  */
-export function bestNext(dictionary: Dictionary, ids: Int32Array, from: When = {}): Advice | null {
-	const best = mostEven(dividing(dictionary, ids), changesFrom(dictionary, from));
+export function bestNext(
+	dictionary: Dictionary,
+	ids: Int32Array,
+	from: When = {},
+	within?: readonly NodeName[]
+): Advice | null {
+	const best = mostEven(dividing(dictionary, ids, within), changesFrom(dictionary, from));
 	return best && { ...probeOf(dictionary, best), gain: bitsOf(best.joined) };
 }

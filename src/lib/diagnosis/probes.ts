@@ -37,12 +37,19 @@ export const statesOfBench = (bench: Bench): When[] => [
 	)
 ];
 
+const contactsOf = (bench: Bench): NodeName[] =>
+	bench.sockets.flatMap((s) => nodesOf(s.id, SOCKETS[s.kind].contacts));
+const panelOf = (bench: Bench): NodeName[] => (bench.panel.metal ? [PANEL] : []);
+
 /** Every node that a probe may touch, in file order. */
 export const probeNodes = (bench: Bench): NodeName[] => [
-	...bench.sockets.flatMap((s) => nodesOf(s.id, SOCKETS[s.kind].contacts)),
+	...contactsOf(bench),
 	...bench.devices.flatMap((d) => nodesOf(d.id, DEVICES[d.kind].terminals)),
-	...(bench.panel.metal ? [PANEL] : [])
+	...panelOf(bench)
 ];
+
+/** Those that can be reached at the panel itself: contacts of its sockets, and the panel. */
+export const nodesAtPanel = (bench: Bench): NodeName[] => [...contactsOf(bench), ...panelOf(bench)];
 
 /** Every probe of the bench: each state with each unordered pair, pairs in sorted order. */
 export function probesOf(bench: Bench): Probe[] {
