@@ -1,11 +1,23 @@
 /** A hunt beside real hardware: the meter's answers are the engine's on a panel with a hidden fault. */
 import type { Page } from '@playwright/test';
 import { inState, isJoined, makeBench, withFaults, type Bench } from '../../src/lib/engine';
-import { diagnose, type Reading } from '../../src/lib/diagnosis';
+import {
+	diagnose,
+	diagnosisIn,
+	dictionaryOf,
+	nodesAtPanel,
+	type Reading
+} from '../../src/lib/diagnosis';
 import { startBench } from '../../src/lib/session/start';
 import { bothText } from '../../src/lib/words/checks';
-import { probeWords, sentence, setWords } from '../../src/lib/words';
-import { expect, open, test } from './support';
+import {
+	REAL_CAUTIONS,
+	REAL_CAUTIONS_BRIEF,
+	probeWords,
+	sentence,
+	setWords
+} from '../../src/lib/words';
+import { expect, open, smallTargets, test } from './support';
 
 const bench = startBench();
 const broken = withFaults(bench, [{ kind: 'break-stuck-open', contact: 'A.TN' }]);
@@ -132,7 +144,7 @@ test('by keyboard alone: set up, answer, take back', async ({ page }) => {
 	await expect(readings(page)).toHaveCount(1);
 	await expect(page.getByTestId('told')).toContainText('ruled out');
 	// The way back into the loop has the focus already.
-	await expect.poll(active).toMatch(/^Set up /);
+	await expect.poll(active).toMatch(/^Set it up$/);
 	await page.keyboard.press('Enter');
 	await tabTo(/^○ No beep$/);
 	await page.keyboard.press('Enter');
@@ -174,4 +186,108 @@ test('two and three at once, a panel from a file, and the bench left alone', asy
 	});
 	await expect(page.getByRole('alert')).toContainText('bad.csv was not opened');
 	expect(makeBench(bench)).toContain(bench.title);
+});
+
+test.describe('in the hand', () => {
+	test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+	test('the first screen holds both cautions in full, the next probe and where to press; answers are large', async ({
+		page
+	}) => {
+		await open(page, '/real/');
+		const mind = page.getByRole('complementary', { name: 'Mind this' });
+		const setUp = page.getByRole('button', { name: 'Set it up' });
+		await expect(setUp).toBeVisible();
+		expect(await page.evaluate(() => scrollY)).toBe(0);
+		for (const caution of Object.values(REAL_CAUTIONS)) await expect(mind).toContainText(caution);
+		await expect(mind).toBeInViewport({ ratio: 1 });
+		await expect(setUp).toBeInViewport({ ratio: 1 });
+		const next = page.getByRole('region', { name: 'Best next probe' });
+		await expect(next).toBeInViewport({ ratio: 1 });
+		expect((await setUp.boundingBox())!.height).toBeGreaterThanOrEqual(56);
+
+		await setUp.tap();
+		for (const name of ['● Beep', '○ No beep']) {
+			const button = page.getByRole('button', { name });
+			await expect(button).toBeInViewport({ ratio: 1 });
+			const { width, height } = (await button.boundingBox())!;
+			expect(Math.min(width, height)).toBeGreaterThanOrEqual(56);
+		}
+		// The lugs that are meant are in sight, and nothing lies over them.
+		const bar = (await page.getByRole('group', { name: 'What the meter said' }).boundingBox())!;
+		for (const lug of await page.getByRole('button', { name: /probe \d here/ }).all()) {
+			const box = (await lug.boundingBox())!;
+			expect(box.y).toBeGreaterThanOrEqual(0);
+			expect(box.y + box.height).toBeLessThanOrEqual(bar.y + 1);
+		}
+		const thumb = (await page.getByRole('button', { name: '○ No beep' }).boundingBox())!;
+		await page.getByRole('button', { name: '○ No beep' }).tap();
+		// What it ruled out stands where the thumb has just been.
+		const told = page.getByTestId('told');
+		await expect(told).toContainText('ruled out');
+		await expect(told).toBeInViewport({ ratio: 1 });
+		expect(Math.abs((await told.boundingBox())!.y - thumb.y)).toBeLessThan(220);
+		await expect(setUp).toBeInViewport({ ratio: 1 });
+		expect(
+			await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+		).toBeLessThanOrEqual(0);
+		await page.getByRole('button', { name: 'Take it back' }).tap();
+		await expect(page.getByTestId('readings')).toHaveCount(0);
+	});
+
+	test('cautions that were read stand there in short, are never gone, and come back in full', async ({
+		page
+	}) => {
+		await open(page, '/real/');
+		const mind = page.getByRole('complementary', { name: 'Mind this' });
+		await mind.getByRole('button', { name: 'I have read both' }).tap();
+		for (const again of [false, true]) {
+			if (again) await open(page, '/real/');
+			for (const caution of Object.values(REAL_CAUTIONS_BRIEF))
+				await expect(mind).toContainText(caution);
+			for (const name of ['Chassis and signal ground.', 'Mains.'])
+				await expect(mind).toContainText(name);
+		}
+		await mind.getByRole('button', { name: 'In full' }).tap();
+		await expect(mind).toContainText(REAL_CAUTIONS.mains);
+	});
+
+	test('every target is at least 44 pixels high', async ({ page }) => {
+		await open(page, '/real/');
+		await expect(page.getByRole('button', { name: 'Set it up' })).toBeVisible();
+		expect(await smallTargets(page)).toEqual([]);
+		await page.getByRole('button', { name: 'Set it up' }).tap();
+		await page.getByRole('button', { name: '● Beep' }).tap();
+		await expect(readings(page)).toHaveCount(1);
+		expect(await smallTargets(page)).toEqual([]);
+	});
+});
+
+test('whoever reaches only the sockets is never sent to a far end, and is told when that is not enough', async ({
+	page
+}) => {
+	await open(page, '/real/');
+	await page.getByRole('checkbox', { name: /only reach the sockets/ }).check();
+	const near = nodesAtPanel(bench);
+	const dictionary = dictionaryOf(bench, 1);
+	const taken: Reading[] = [];
+	await expect(page.getByLabel('One probe on').locator('optgroup')).toHaveCount(2);
+	for (;;) {
+		const { next } = diagnosisIn(dictionary, taken, undefined, undefined, near);
+		if (!next) break;
+		await expect(page.getByRole('region', { name: 'Best next probe' })).toContainText(
+			probeWords(bench, next)
+		);
+		await page.getByRole('button', { name: 'Set it up' }).click();
+		const answer = isJoined(inState(bench, next.when), ...next.pair) ? 'joined' : 'apart';
+		await page.getByRole('button', { name: answer === 'joined' ? '● Beep' : '○ No beep' }).click();
+		taken.push({ when: next.when, pair: next.pair, answer });
+		await expect(readings(page)).toHaveCount(taken.length);
+	}
+	const end = page.getByRole('region', { name: 'The panel alone can tell no more' });
+	await expect(end).toBeVisible();
+	await page.reload();
+	await expect(end).toBeVisible();
+	await end.getByRole('button', { name: 'I can reach the far ends' }).click();
+	await expect(page.getByRole('region', { name: 'Best next probe' })).toContainText('DESK');
 });

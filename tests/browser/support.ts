@@ -92,6 +92,23 @@ export async function axe(page: Page): Promise<Violation[]> {
 	}));
 }
 
+/** Buttons, fields and links that stand by themselves and are lower than a finger needs, in pixels. */
+export const smallTargets = (page: Page, least = 44): Promise<string[]> =>
+	page.locator('main').evaluate(
+		(main, least) =>
+			[...main.querySelectorAll('button, select, summary, input, a.button')].flatMap((element) => {
+				// A box to tick is as large as its label.
+				const target = element.matches('[type=checkbox], [type=radio]')
+					? (element.closest('label') ?? element)
+					: element;
+				const { width, height } = target.getBoundingClientRect();
+				const isOut = element.closest('.visually-hidden') !== null || width < 1 || height < 1;
+				if (isOut || height >= least - 0.5) return [];
+				return [`${element.tagName} ${(element.textContent ?? '').trim().slice(0, 30)} ${height}`];
+			}),
+		least
+	);
+
 declare global {
 	interface Window {
 		axe: typeof axeCore;

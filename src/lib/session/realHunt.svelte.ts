@@ -3,8 +3,8 @@
  * that a person has noted, and the advice on them. Readings are data in a list; undo goes back to an
  * older list. Advice comes from the worker in stages; the page only shows what has arrived.
  */
-import type { Group, ProbeAnswer, Reply } from '../diagnosis';
-import { groupKey, stateKey, strangeReading } from '../diagnosis';
+import type { Advice, Group, ProbeAnswer, Reply } from '../diagnosis';
+import { groupKey, nodesAtPanel, stateKey, strangeReading } from '../diagnosis';
 import type { Bench, NodeName, Pair, When } from '../engine';
 import { plugIn, splitNode } from '../engine';
 import { samePair } from '../exercises/same';
@@ -32,6 +32,8 @@ export class RealHunt {
 	noted = $state.raw<readonly Noted[]>([]);
 	/** Faults at once, 1 to 3. */
 	most = $state.raw(1);
+	/** Only the panel itself can be reached: no advice at the far ends of its lines. */
+	near = $state.raw(false);
 	reply = $state.raw<Reply | null>(null);
 	isWorking = $state.raw(false);
 	/** Why there is no advice. */
@@ -62,6 +64,20 @@ export class RealHunt {
 		this.reply?.last && this.reply.settled ? (this.reply.groups[0] ?? null) : null
 	);
 
+	/** What to probe next; null while that is not known, or where nothing needs it. */
+	readonly next = $derived<Advice | null>(
+		this.answer || this.reply?.conflict ? null : (this.reply?.next ?? null)
+	);
+	/** Several classes are left, and only a probe at a far end would tell them apart. */
+	readonly isStuck = $derived(
+		this.near &&
+			this.reply !== null &&
+			this.reply.last &&
+			!this.reply.settled &&
+			!this.reply.conflict &&
+			this.reply.next === null
+	);
+
 	/** Starts to ask this adviser. */
 	begin(adviser: Adviser) {
 		this.adviser = adviser;
@@ -69,8 +85,9 @@ export class RealHunt {
 	}
 
 	/** Another panel; readings that name what it does not have are left out. */
-	open(bench: Bench, noted: readonly Noted[] = [], most = this.most) {
+	open(bench: Bench, noted: readonly Noted[] = [], most = this.most, near = this.near) {
 		this.bench = bench;
+		this.near = near;
 		this.when = {};
 		this.lift();
 		this.socket = bench.sockets[0]?.id ?? '';
@@ -151,6 +168,16 @@ export class RealHunt {
 		this.ask(false);
 	}
 
+	/** Whether advice keeps to the panel itself. A probe that stands at a far end comes off. */
+	setNear(near: boolean) {
+		this.said = '';
+		this.near = near;
+		const within = nodesAtPanel(this.bench);
+		if (near && [this.first, this.second].some((n) => n !== '' && !within.includes(n))) this.lift();
+		this.save();
+		this.ask(false);
+	}
+
 	private change(noted: readonly Noted[]) {
 		this.olds = [...this.olds.slice(-99), this.noted];
 		this.noted = noted;
@@ -158,7 +185,7 @@ export class RealHunt {
 		this.ask();
 	}
 	private save() {
-		this.keep({ bench: this.bench, noted: this.noted, most: this.most });
+		this.keep({ bench: this.bench, noted: this.noted, most: this.most, near: this.near });
 	}
 
 	private ask(tell = true) {
@@ -169,7 +196,7 @@ export class RealHunt {
 		this.problem = '';
 		const readings = this.counting.map(({ when, pair, answer }) => ({ when, pair, answer }));
 		this.cancel = adviser.advise(
-			{ bench, readings, most, listed: LISTED },
+			{ bench, readings, most, listed: LISTED, ...(this.near && { within: nodesAtPanel(bench) }) },
 			(reply) => {
 				this.reply = reply;
 				if (!reply.last) return;

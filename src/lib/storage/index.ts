@@ -1,5 +1,6 @@
 /** Everything the browser keeps: autosave, settings, links and files. */
 export * from './autosave';
+export * from './cautions';
 export * from './file';
 export * from './later';
 export * from './link';

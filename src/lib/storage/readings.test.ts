@@ -16,15 +16,24 @@ describe('readings of real hardware', () => {
 	it('come back with their panel as they were noted', () => {
 		const store = memoryStore();
 		expect(loadReadings(store)).toBeNull();
-		expect(saveReadings({ bench, noted, most: 2 }, store)).toBe(true);
-		expect(loadReadings(store)).toEqual({ bench, noted, most: 2 });
+		expect(saveReadings({ bench, noted, most: 2, near: true }, store)).toBe(true);
+		expect(loadReadings(store)).toEqual({ bench, noted, most: 2, near: true });
 		forgetReadings(store);
 		expect(loadReadings(store)).toBeNull();
 	});
 
+	it('written by a release that knew no switch for the far ends, they come back with it off', () => {
+		const store = memoryStore();
+		saveReadings({ bench, noted, most: 2, near: true }, store);
+		const stored = JSON.parse(store.getItem(READINGS_KEY)!) as Record<string, unknown>;
+		delete stored.near;
+		store.setItem(READINGS_KEY, JSON.stringify(stored));
+		expect(loadReadings(store)).toEqual({ bench, noted, most: 2, near: false });
+	});
+
 	it('are not shown when they cannot be read, and stay where they are', () => {
 		const store = memoryStore();
-		saveReadings({ bench, noted, most: 1 }, store);
+		saveReadings({ bench, noted, most: 1, near: false }, store);
 		const good = store.getItem(READINGS_KEY)!;
 		for (const bad of ['', '{', 'null', '[]', good.replaceAll('A.T', 'B.T'), '{"bench":"{}"}']) {
 			store.setItem(READINGS_KEY, bad);

@@ -22,13 +22,15 @@ export interface KeptReadings {
 	readonly noted: readonly Noted[];
 	/** Faults at once that are reckoned with, 1 to 3. */
 	readonly most: number;
+	/** Whether only the panel itself can be reached, not the far ends of its lines. */
+	readonly near: boolean;
 }
 
 const asReading = ({ when, pair, answer }: Noted) => ({ when, pair, answer });
 
 /** Stores the readings; false where there is no store or no room in it. */
 export const saveReadings = (
-	{ bench, noted, most }: KeptReadings,
+	{ bench, noted, most, near }: KeptReadings,
 	store: TextStore | null = browserStore()
 ): boolean =>
 	writeText(
@@ -37,6 +39,7 @@ export const saveReadings = (
 		JSON.stringify({
 			bench: makeBench(bench),
 			most,
+			near,
 			readings: noted.map(asReading),
 			notes: noted.map(({ meter, struck }) => ({ meter, struck }))
 		})
@@ -55,7 +58,7 @@ function keptIn(text: string): KeptReadings | null {
 		return { ...reading, meter, struck: note.struck === true };
 	});
 	const most = [1, 2, 3].find((n) => n === stored.most) ?? 1;
-	return { bench: bench.value, noted, most };
+	return { bench: bench.value, noted, most, near: stored.near === true };
 }
 
 /** The stored readings with their panel; null if there are none, or they cannot be read. Never throws. */

@@ -57,3 +57,11 @@ export const LUGS_CAUTIONS = {
 	mains:
 		'Only for a loose, unwired socket of an audio panel. A connector that may belong to a mains or loudspeaker lead is not to be guessed at with a meter: stop, and ask whoever is licensed. Local codes decide.'
 } as const;
+
+/** The same two for whoever has read them in full. */
+export const LUGS_CAUTIONS_BRIEF = {
+	chassis:
+		'The chassis lug is known by sight and gets no letter. Unscrew the socket from metal first.',
+	mains:
+		'Only a loose, unwired audio socket. One that may belong to a mains or loudspeaker lead: stop, and ask whoever is licensed. Local codes decide.'
+} as const;

@@ -3,9 +3,9 @@
  * out, what a number of ohms may be, what to do about a fault. Advice without a source beside it is
  * common practice.
  */
-import { BEEPS_UNDER, inState, readMeter, showOhms, isJoined, LEADS } from '../engine';
-import type { Bench, Fault, Ohms, Pair, When } from '../engine';
-import type { Group, Reading, Suspect } from '../diagnosis';
+import { BEEPS_UNDER, LEADS, inState, isJoined, readMeter, showOhms, splitNode } from '../engine';
+import type { Bench, Fault, NodeName, Ohms, Pair, When } from '../engine';
+import { nodesAtPanel, type Group, type Reading, type Suspect } from '../diagnosis';
 import { bothText } from './checks';
 import { faultWords } from './faults';
 import { andOf, sentence, textName, whenWords, wireName } from './names';
@@ -35,9 +35,18 @@ export const shareWords = (part: number): string => {
 	return percent < 1 ? 'under 1 %' : `${Math.round(percent)} %`;
 };
 
+/** A plug state as somebody beside the panel sees it: an empty panel has nothing in, not "the plugs as they stand". */
+export function standWords(bench: Bench, when: When): string {
+	if (Object.keys(when).length > 0 || bench.plugs.some((p) => p.socket !== null))
+		return whenWords(bench, when);
+	return bench.sockets.length === 1
+		? 'with nothing in the socket'
+		: 'with nothing in any of the sockets';
+}
+
 /** A probe as something to do: `With a TS plug in the socket, touch T and pin 2`. */
 export const probeWords = (bench: Bench, { when, pair }: { when: When; pair: Pair }): string =>
-	sentence(`${whenWords(bench, when)}, touch ${bothText(bench, pair)}`);
+	sentence(`${standWords(bench, when)}, touch ${bothText(bench, pair)}`);
 
 /** How much a probe tells. One bit is a question that halves what is left. */
 export function gainWords(gain: number): string {
@@ -49,7 +58,7 @@ export function gainWords(gain: number): string {
 
 /** A reading in one clause: `T and pin 2, with nothing in the socket: beep`. */
 export const readingLine = (bench: Bench, { when, pair }: Reading): string =>
-	`${bothText(bench, pair)}, ${whenWords(bench, when)}`;
+	`${bothText(bench, pair)}, ${standWords(bench, when)}`;
 
 /** What the last reading did, for the eye and the ear. */
 export function ruledOutWords(
@@ -61,7 +70,9 @@ export function ruledOutWords(
 	const out = before - left;
 	const are = left === 1 ? 'is' : 'are';
 	if (out <= 0) return `That ruled out nothing: all ${before} classes of faults still agree.`;
-	const named = gone.slice(0, 2).map(({ sets }) => setWords(bench, sets[0]!));
+	const named = gone
+		.slice(0, 2)
+		.map(({ sets }) => (sets[0]!.length === 0 ? 'a sound panel' : setWords(bench, sets[0]!)));
 	const among = named.length > 0 ? ` No longer possible: ${named.join('; ')}.` : '';
 	return `That ruled out ${out} of ${before} classes of faults; ${left} ${are} left.${among}`;
 }
@@ -89,6 +100,7 @@ export function mendWords(bench: Bench, fault: Fault): string {
 
 /** What to do when one class is left. */
 export function actWords(bench: Bench, { sets, members }: Group): string[] {
+	const bonds = bench.panel.metal ? nodesAtPanel(bench).filter(isChassisLug) : [];
 	const faulty = sets.flatMap((set) => [...set]);
 	const kinds = faulty.filter((f, i) => faulty.findIndex((x) => mendKey(x) === mendKey(f)) === i);
 	const isSound = sets.some((set) => set.length === 0);
@@ -97,8 +109,12 @@ export function actWords(bench: Bench, { sets, members }: Group): string[] {
 		: members > 1
 			? 'No probe from outside can tell these apart. Begin with the first.'
 			: 'Mend it, then take the same readings again: they should now be those of a sound panel.';
-	return [lead, ...(isSound ? [] : kinds.slice(0, 4).map((fault) => mendWords(bench, fault)))];
+	if (!isSound) return [lead, ...kinds.slice(0, 4).map((fault) => mendWords(bench, fault))];
+	return bonds.length > 0 ? [lead, bondLine(bench, bonds)] : [lead];
 }
+const isChassisLug = (node: NodeName): boolean => splitNode(node)[1] === 'G';
+const bondLine = (bench: Bench, bonds: readonly NodeName[]): string =>
+	`A loose chassis lug is not on the list of faults. Touch ${andOf(bonds.map((node) => textName(bench, node)))} and bare metal of the panel away from the socket: it sounds (common practice).`;
 const mendKey = (fault: Fault): string => JSON.stringify(fault);
 
 /** A number that is neither a joint nor none: what it may be, and what it most likely counts as. */
@@ -186,6 +202,14 @@ export const REAL_CAUTIONS = {
 		'With a rack, G, the panel and every shield are joined through rails and other gear as well. Unscrew the panel from the rails, and see that the device at the far end touches no rail, or a beep against G or the panel tells you of the rack and not of your socket.',
 	mains:
 		'Work on a dead line only: phantom power off, power amplifiers off, every device at the far ends unplugged from the mains. The line stays on its device while you probe: the list counts on it. Never open a protective earth to get a reading. If a conductor may be fed by the mains, stop: local codes and licensed practice decide.'
+} as const;
+
+/** The same two for whoever has read them in full. */
+export const REAL_CAUTIONS_BRIEF = {
+	chassis:
+		'Panel off the rails, the far device touching no rail: else a beep against G or the panel tells of the rack.',
+	mains:
+		'Dead line only: phantom off, amplifiers off, far ends unplugged from the mains. Never open a protective earth. If mains may feed it, stop: local codes and licensed practice decide.'
 } as const;
 
 /** What to do before the first reading (prove the tester, test, prove it again: HSE GS38, HSG85). */
