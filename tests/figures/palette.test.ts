@@ -4,7 +4,8 @@
  */
 import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { PALETTES } from '../../src/lib/diagram/svg';
+import { WORDS } from '../../src/lib/diagram/figure';
+import { PALETTES, svgOf } from '../../src/lib/diagram/svg';
 
 const css = readFileSync(new URL('../../src/app.css', import.meta.url), 'utf8');
 
@@ -94,8 +95,50 @@ it.each(['light', 'dark'] as const)('stands in figures as on screen: %s', (name)
 	for (const [role, colour] of Object.entries(rest)) expect(colour, role).toBe(t[role]);
 });
 
+const folder = new URL('../../src/lib/ui/drawing/', import.meta.url);
+
+describe('words', () => {
+	const styles = (file: string): string => readFileSync(new URL(file, folder), 'utf8');
+	/** Whether the rule of that selector sets its words in the serif, upright or italic. */
+	const face = (text: string, selector: string): string => {
+		const rule = new RegExp(`\\${selector}\\s*\\{([^}]*)\\}`).exec(text)?.[1] ?? '';
+		const italic = rule.includes('italic') ? ' italic' : '';
+		return (/serif\)|Literata/.test(rule) ? 'serif' : 'sans') + italic;
+	};
+	const saved = svgOf(
+		{
+			width: 9,
+			height: 9,
+			title: '',
+			points: new Map(),
+			marks: WORDS.map((role) => ({ kind: 'word', role, x: 0, y: 0, text: 'a', anchor: 'start' }))
+		},
+		{ palette: 'light' }
+	);
+	it.each([
+		['.w-name', 'SocketMark.svelte', '.name', 'serif'],
+		['.w-name', 'BoxMark.svelte', '.title', 'serif'],
+		['.w-letter', 'NodeMark.svelte', '.letter', 'serif italic'],
+		['.w-mark', 'NodeMark.svelte', '.mark', 'sans'],
+		['.w-wire', 'WireFlag.svelte', '.flag-letter', 'sans'],
+		['.w-caption', 'Sheet.svelte', '.caption', 'sans']
+	])('%s of a saved picture has the face of %s %s', (role, file, selector, wanted) => {
+		expect(face(styles(file), selector)).toBe(wanted);
+		expect(face(saved, role)).toBe(wanted);
+		expect(face(styles('FigureView.svelte'), role)).toBe(wanted);
+	});
+	it('carries every face that it names in the file', () => {
+		const carried = readFileSync(
+			new URL('../../src/lib/storage/picture.ts', import.meta.url),
+			'utf8'
+		);
+		expect(carried).toContain('literata-latin-wght-normal.woff2');
+		expect(carried).toContain('literata-latin-wght-italic.woff2');
+		expect(carried).toContain('commissioner-latin-wght-normal.woff2');
+	});
+});
+
 describe('line weights on screen', () => {
-	const folder = new URL('../../src/lib/ui/drawing/', import.meta.url);
 	it.each(readdirSync(folder).filter((file) => file.endsWith('.svelte')))(
 		'%s draws in three steps and no more',
 		(file) => {

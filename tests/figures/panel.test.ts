@@ -7,11 +7,13 @@ import { NOTHING_LIT, isClosed, litNet } from '../../src/lib/diagram/lit';
 import { sceneFigure, type NameOf } from '../../src/lib/diagram/sceneFigure';
 import type { Figure, Stroke } from '../../src/lib/diagram/figure';
 import { svgOf } from '../../src/lib/diagram/svg';
-import { SOCKETS, SOCKET_KINDS } from '../../src/lib/engine';
+import { SOCKETS, SOCKET_KINDS, type Bench } from '../../src/lib/engine';
+import { benchOf } from '../../src/lib/engine/bench.fixture';
+import { MESSY, SHORT_RUN, SPLIT } from './wirings';
 import { kindWords } from '../../src/lib/words';
 import { BUSY, panelOf } from '../../src/routes/gallery/benches';
 import { EVENT_STATES, SEATED_STATES, SOCKET, benchIn, nameOf, type State } from './benches';
-import { boxOfWord, overlap, wordsOf } from './measure';
+import { boxOfWord, distance, linesOf, overlap, wordsOf, type Box, type Point } from './measure';
 
 const VIEWS = ['rear', 'front'] as const;
 const states = [...SEATED_STATES, ...EVENT_STATES].map((s) => [nameOf(s), s] as const);
@@ -106,5 +108,100 @@ describe('a break on the rear', () => {
 			if (closed) expect(gap, contact).toBeLessThan(0.05);
 			else expect(gap, contact).toBeGreaterThan(6);
 		}
+	});
+});
+
+/** Where a wire's letter stands: the ring about it, or none. */
+const ringsOf = (figure: Figure) =>
+	strokesOf(figure)
+		.filter((s) => s.role === 'flag')
+		.map((s) => {
+			const [right, y] = s.d.match(/-?\d*\.?\d+/g)!.map(Number) as [number, number];
+			const r = Number(/A(\S+)/.exec(s.d)![1]);
+			return { of: s.of!, x: right - r, y, r };
+		});
+const isWire = (s: Stroke, names: ReadonlySet<string>): boolean =>
+	s.role !== 'flag' && s.role !== 'halo' && s.of !== undefined && names.has(s.of);
+/** From a point to the nearest of a box: 0 within it. */
+const toBox = (x: number, y: number, b: Box): number =>
+	Math.hypot(Math.max(b.left - x, 0, x - b.right), Math.max(b.top - y, 0, y - b.bottom));
+const edgesOf = ({ left, right, top, bottom }: Box): Point[] => [
+	[left, top],
+	[right, top],
+	[right, bottom],
+	[left, bottom],
+	[left, top]
+];
+
+describe.each([
+	['eleven contacts and twelve wires', BUSY],
+	['many jumpers and one cable', MESSY],
+	['a source for two', SPLIT],
+	['one cable', SHORT_RUN]
+] as const)('wires of %s', (_, bench: Bench) => {
+	it.each(VIEWS)('have a letter in a ring, clear of words and of each other: %s', (view) => {
+		const figure = sceneFigure(bench, view);
+		const rings = ringsOf(figure);
+		const wires = [
+			...bench.wires.map((w) => w.id),
+			...bench.cables.flatMap((c) => c.cores.map((_core, i) => `${c.id}:${i}`))
+		];
+		expect(rings.map((ring) => ring.of)).toEqual(wires);
+		const words = wordsOf(figure);
+		for (const [i, ring] of rings.entries()) {
+			const own = words.filter((w) => w.role === 'wire' && w.of === ring.of);
+			expect(own.map((w) => w.text).join()).toMatch(/^[hcsx]$/);
+			for (const word of words.filter((w) => w.role !== 'wire' && w.role !== 'letter'))
+				expect(toBox(ring.x, ring.y, boxOfWord(word)), `${ring.of}, ${word.text}`).toBeGreaterThan(
+					ring.r - 1
+				);
+			for (const other of rings.slice(i + 1))
+				expect(
+					Math.hypot(ring.x - other.x, ring.y - other.y),
+					`${ring.of}, ${other.of}`
+				).toBeGreaterThan(2 * ring.r);
+		}
+	});
+	it.each(VIEWS)('cross no name of a contact or socket: %s', (view) => {
+		const figure = sceneFigure(bench, view);
+		const names = new Set(ringsOf(figure).map((ring) => ring.of));
+		const lines = strokesOf(figure)
+			.filter((s) => isWire(s, names))
+			.map((s) => ({ of: s.of!, lines: linesOf(s.d) }));
+		expect(lines).toHaveLength(names.size);
+		for (const word of wordsOf(figure).filter((w) => w.role === 'mark' || w.role === 'name'))
+			for (const wire of lines)
+				expect(
+					distance(wire.lines, [edgesOf(boxOfWord(word))]),
+					`${wire.of} over ${word.text}, from the ${view}`
+				).toBeGreaterThan(0);
+	});
+});
+
+describe('a cup with many conductors', () => {
+	const from = (count: number): Bench =>
+		benchOf({
+			sockets: [{ id: 'A', kind: 'hybrid-10' }],
+			wires: ['A.T', 'A.TN', 'A.R', 'A.RN', 'A.S'].slice(0, count).map((to, i) => ({
+				id: `w${i}`,
+				from: 'A.2',
+				to
+			}))
+		});
+	const endsIn = (figure: Figure): number =>
+		strokesOf(figure)
+			.filter((s) => s.role === 'seat-closed' && s.of === 'A.2')
+			.flatMap((s) => s.d.match(/M/g) ?? []).length;
+	it.each([1, 2, 3, 4])('shows %i one by one', (count) => {
+		expect(endsIn(sceneFigure(from(count)))).toBe(count);
+	});
+	it('shows the number of five', () => {
+		const figure = sceneFigure(from(5));
+		expect(endsIn(figure)).toBe(0);
+		expect(
+			wordsOf(figure)
+				.filter((w) => w.of === 'A.2')
+				.map((w) => w.text)
+		).toContain('5');
 	});
 });

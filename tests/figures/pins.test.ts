@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { pinSectionOf } from '../../src/lib/diagram/sectionPins';
 import { SOCKETS, circuit } from '../../src/lib/engine';
 import { SOCKET, benchIn } from './benches';
-import { distance, isInside, strokesOf } from './measure';
+import { distance, isInside, strokesOf, wordsOf } from './measure';
 import {
 	PIN_KINDS,
 	RUNS,
@@ -80,6 +80,14 @@ describe('the section of the three-pin half', () => {
 			),
 			RUNS
 		);
+	});
+
+	it('says in the drawing that the pins stand in one row', () => {
+		for (const kind of PIN_KINDS) {
+			const figure = pinSectionOf(benchIn({ kind, plug: null, travel: 0 }), SOCKET);
+			expect(wordsOf(figure).map((w) => w.text)).toContain('pins drawn in one row');
+			expect(figure.title).toContain('its pins drawn in one row');
+		}
 	});
 
 	it('refuses a socket that has no three-pin half', () => {

@@ -8,7 +8,8 @@ import type { NodeName } from '../engine';
 /**
  * What a stroke is. Hatching stands for insulation, `hidden` for what lies behind; `collar` is an
  * insulator that moves or stands against another one, hatched the other way; `pointer` is a small
- * filled sign that says where something is.
+ * filled sign that says where something is; `flag` is the ring about a wire's letter, so that it is
+ * never taken for the letter of a net.
  */
 export const STROKES = [
 	'body',
@@ -27,13 +28,14 @@ export const STROKES = [
 	'wire',
 	'core',
 	'halo',
+	'flag',
 	'dimension',
 	'pointer',
 	'symbol'
 ] as const;
 export type StrokeRole = (typeof STROKES)[number];
 /** What a word is. */
-export const WORDS = ['mark', 'letter', 'caption', 'name', 'dimension', 'title'] as const;
+export const WORDS = ['mark', 'letter', 'caption', 'name', 'dimension', 'title', 'wire'] as const;
 export type WordRole = (typeof WORDS)[number];
 
 interface Common {
@@ -85,6 +87,8 @@ export interface Figure {
 	readonly title: string;
 	readonly marks: readonly Mark[];
 	readonly lettering?: Lettering;
+	/** Marks and names stand on what is drawn, and keep a rim of paper about them. */
+	readonly rimmed?: boolean;
 	/** Where each node can be pointed at. */
 	readonly points: ReadonlyMap<NodeName, { readonly x: number; readonly y: number }>;
 }

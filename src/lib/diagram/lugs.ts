@@ -28,19 +28,31 @@ export const LUG_SHAPES: Readonly<Record<NodeForm, LugShape>> = {
 	terminal: { metal: roundPath(7), mark: '', isHole: false }
 };
 
-/** So many conductors in one place are drawn one by one. */
-const MOST_SHOWN = 3;
+/** So many conductors in one place are drawn one by one; of more their number stands in it. */
+const MOST_SHOWN = 4;
+/** Middles of the ends: in a row along the place, two by two where four would not fit in a row. */
+function endPlaces(form: NodeForm, count: number): (readonly [number, number])[] {
+	const isRound = form === 'cup' || form === 'stud';
+	const [step, low] = form === 'cup' ? [6.4, 3] : [5.4, 0];
+	if (isRound && count === 4)
+		return [-1, 1].flatMap((y) => [-1, 1].map((x) => [x * 3.1, low / 2 + y * 3.1] as const));
+	return Array.from({ length: count }, (_, i) => {
+		const off = (i - (count - 1) / 2) * step;
+		return form === 'lug' ? [0, off] : [off, low];
+	});
+}
 /** The ends of conductors soldered to a place, side by side: in the bowl of a cup, the eye of a lug. */
 export function solderedEnds(form: NodeForm, count: number): string {
-	if (form === 'terminal') return '';
-	const shown = Math.min(count, MOST_SHOWN);
-	const step = form === 'cup' ? 6.4 : 5.4;
-	return Array.from({ length: shown }, (_, i) => {
-		const off = (i - (shown - 1) / 2) * step;
-		const [x, y] = form === 'lug' ? [0, off] : [off, form === 'cup' ? 3 : 0];
-		return `M${x + 2.5} ${y} A2.5 2.5 0 1 1 ${x - 2.5} ${y} A2.5 2.5 0 1 1 ${x + 2.5} ${y} Z`;
-	}).join(' ');
+	if (form === 'terminal' || count > MOST_SHOWN) return '';
+	return endPlaces(form, count)
+		.map(
+			([x, y]) => `M${x + 2.5} ${y} A2.5 2.5 0 1 1 ${x - 2.5} ${y} A2.5 2.5 0 1 1 ${x + 2.5} ${y} Z`
+		)
+		.join(' ');
 }
+/** The number of conductors soldered to a place, where they are too many to be drawn; else nothing. */
+export const solderedCount = (form: NodeForm, count: number): string =>
+	form === 'terminal' || count <= MOST_SHOWN ? '' : String(count);
 
 /** How many wires and cores end at each node. */
 export function landingsOf(

@@ -153,13 +153,32 @@ export function bandPath(curves: readonly Curve[]): string {
 /** The point at `t` of the curve, 0 its beginning, 1 its end. */
 export const pointAt = at;
 
-const LETTER_PLACES = [0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73];
-/** Where on the curve its letter stands clear: the first place with room, else the roomiest. */
-export function letterPlace(curve: Curve, obstacles: readonly Obstacle[]): number {
+const LETTER_PLACES = [
+	0.5, 0.46, 0.54, 0.42, 0.58, 0.38, 0.62, 0.34, 0.66, 0.3, 0.7, 0.26, 0.74, 0.22, 0.78, 0.18, 0.82
+];
+/** A letter stands so clear of the ink of other wires, and of what else is there, units. */
+const CLEAR = { wires: 4, things: 3 } as const;
+/**
+ * Where on the curve its letter stands clear, with its ring of that radius: the first place with
+ * room, else the roomiest. `others`: points along the wires that were there before.
+ */
+export function letterPlace(
+	curve: Curve,
+	ring: number,
+	obstacles: readonly Obstacle[],
+	others: readonly (readonly Point[])[]
+): number {
 	const room = (t: number): number => {
 		const p = at(curve, t);
-		return Math.min(...obstacles.map((o) => Math.hypot(p.x - o.x, p.y - o.y) - o.r), 99);
+		let least = 99;
+		for (const o of obstacles)
+			least = Math.min(least, Math.hypot(p.x - o.x, p.y - o.y) - o.r - ring - CLEAR.things);
+		for (const other of others)
+			for (const q of other)
+				least = Math.min(least, Math.hypot(p.x - q.x, p.y - q.y) - ring - CLEAR.wires);
+		return least;
 	};
-	const free = LETTER_PLACES.find((t) => room(t) > 12);
-	return free ?? LETTER_PLACES.reduce((a, b) => (room(b) > room(a) ? b : a));
+	const rooms = LETTER_PLACES.map(room);
+	const free = rooms.findIndex((r) => r > 0);
+	return LETTER_PLACES[free >= 0 ? free : rooms.indexOf(Math.max(...rooms))]!;
 }

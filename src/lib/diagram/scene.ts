@@ -26,7 +26,7 @@ import {
 	type End,
 	type Obstacle
 } from './route';
-import { PITCH, socketDrawing, type Point, type SocketDrawing } from './socket';
+import { FLANGE, PITCH, socketDrawing, type Point, type SocketDrawing } from './socket';
 
 export interface PlacedSocket extends Point {
 	readonly socket: Socket;
@@ -117,6 +117,9 @@ function placeBoxes(bench: Bench, plan: Plan, places: Places): Placed[] {
 	});
 }
 
+/** Where the letter of a terminal's net stands, from the terminal: in the box, at the far end of its row. */
+export const TERMINAL_LETTER = { left: BOX.w - 16, right: -100 } as const;
+
 /** Where a box's terminal stands: a device's on its left edge, a plug's at its cable end. */
 export const terminalPoint = (box: Placed, index: number): Point => ({
 	x: box.side === 'left' ? box.x : box.x + box.w,
@@ -156,14 +159,38 @@ const CARRIES: Readonly<Record<string, Ink>> = {
 	...{ shield: 'shield', shell: 'shield', G: 'shield', chassis: 'shield', '': 'shield' }
 };
 
+/** The letter of each ink. */
+export const WIRE_LETTERS: Readonly<Record<Ink, string>> = {
+	hot: 'h',
+	cold: 'c',
+	shield: 's',
+	other: 'x'
+};
+/** Radius of the ring about a wire's letter, units. */
+export const FLAG = 8.5;
+
 /** The ink of a wire: what both ends carry, or `other` where they differ. */
 export function inkOf(from: NodeName, to: NodeName): Ink {
 	const [a, b] = [from, to].map((n) => CARRIES[splitNode(n)[1]] ?? 'other');
 	return a !== undefined && a === b ? a : 'other';
 }
 
+/** What a socket is called on the panel. */
+export const nameOfSocket = ({ id, label }: Socket): string => (label ? `${id} · ${label}` : id);
+/** The name under a socket, as things to keep clear of, side by side. */
+function nameObstacles({ x, y, socket }: PlacedSocket): Obstacle[] {
+	const half = Math.min(FLANGE.x, 4.6 * nameOfSocket(socket).length);
+	const count = Math.ceil((2 * half) / 16);
+	return Array.from({ length: count }, (_, i) => ({
+		x: x + (i - (count - 1) / 2) * 16,
+		y: y + 236,
+		r: 9
+	}));
+}
+
 function obstaclesOf(sockets: readonly PlacedSocket[]): Obstacle[] {
 	return sockets.flatMap((s) => [
+		...nameObstacles(s),
 		{ x: s.x + s.drawing.bore.x, y: s.y + s.drawing.bore.y, r: 24 },
 		...s.drawing.lugs.flatMap((lug): Obstacle[] => {
 			const [x, y] = [s.x + lug.x, s.y + lug.y];
@@ -188,9 +215,20 @@ function obstaclesOf(sockets: readonly PlacedSocket[]): Obstacle[] {
 interface Laid {
 	/** The wire from end to end. */
 	readonly pieces: readonly Piece[];
-	/** Where its letter stands, 0 to 1 along its first piece. */
+	/** Where its letter stands, 0 to 1 along its first piece, from the rear and from the front. */
 	readonly letter: number;
+	readonly frontLetter: () => number;
 }
+/** What lies at a socket or box already; from the front, worked out when it is turned. */
+interface Lain {
+	readonly curves: readonly (readonly Point[])[];
+	readonly flags: readonly Obstacle[];
+	readonly fronts: readonly (() => readonly Point[])[];
+	readonly frontFlags: readonly (() => Obstacle)[];
+	/** All that it depends on. */
+	readonly text: string;
+}
+const NOTHING_LAIN: Lain = { curves: [], flags: [], fronts: [], frontFlags: [], text: '' };
 
 type Strand = Omit<PlacedWire, 'd' | 'band' | 'mark'>;
 
@@ -227,7 +265,12 @@ function groundOf({ sockets, boxes, points, plan }: Ground) {
 	};
 	const isBox = (node: NodeName): boolean => boxOf.has(splitNode(node)[0]);
 	const at = points.get(PANEL);
-	const stud: Obstacle[] = at ? [{ ...at, r: 18, of: PANEL }] : [];
+	const stud: Obstacle[] = at
+		? [
+				{ ...at, r: 18, of: PANEL },
+				...[26, 40, 52].map((off) => ({ x: at.x - off, y: at.y, r: 8 }))
+			]
+		: [];
 	return {
 		stud,
 		end,
@@ -256,19 +299,21 @@ function layWires(wires: readonly Strand[], ground: Ground): Laid[] {
 	const on = groundOf(ground);
 	const lanes = new Lanes();
 	const edge = plan.panel.x + plan.panel.w;
-	/** For each socket or box: the wires that lie there already, and what they depend on, as text. */
-	const lain = new Map<string, { curves: Point[][]; text: string }>();
+	const lain = new Map<string, Lain>();
+	const lainAt = (id: string): Lain => lain.get(id) ?? NOTHING_LAIN;
+	const flip = <T extends Point>(p: T): T => ({ ...p, x: panelMiddle(plan) * 2 - p.x });
 	const ownerOf = (e: End): string => splitNode(e.of)[0];
 	const way = {
 		lanes,
 		obstaclesOf: (e: End) => on.obstaclesAt(ownerOf(e)),
-		lainAt: (e: End) => lain.get(ownerOf(e))?.curves ?? []
+		lainAt: (e: End) => lainAt(ownerOf(e)).curves
 	};
 	function direct(a: End, b: End, owners: readonly string[], text: string): Piece[] {
 		const kinds = owners.map((id) => on.kind(id) ?? '').join();
-		const before = owners.map((id) => lain.get(id)?.text ?? '').join('|');
-		const others = owners.flatMap((id) => lain.get(id)?.curves ?? []);
-		const obstacles = [...owners.flatMap(on.obstaclesAt), ...on.stud];
+		const before = owners.map((id) => lainAt(id).text).join('|');
+		const others = owners.flatMap((id) => lainAt(id).curves);
+		const still = [...owners.flatMap(on.obstaclesAt), ...on.stud];
+		const obstacles = [...still, ...owners.flatMap((id) => lainAt(id).flags)];
 		const own = owners.length === 1 ? on.cell(a.of) : null;
 		const room = own && { left: own.x - ROOM, right: own.x + ROOM };
 		const curve = remembered(`${text} ${kinds} ${before}`, () =>
@@ -276,7 +321,7 @@ function layWires(wires: readonly Strand[], ground: Ground): Laid[] {
 		);
 		const turns = [!on.isBox(a.of), !on.isBox(b.of)] as const;
 		if (turns[0] === turns[1]) return [{ curve, turns }];
-		const flip = <T extends Point>(p: T): T => ({ ...p, x: panelMiddle(plan) * 2 - p.x });
+		const lies = owners.map(lainAt);
 		const end = (e: End): End =>
 			on.isBox(e.of) ? e : { ...flip(e), ways: e.ways.map((way) => Math.PI - way) };
 		const front = () =>
@@ -284,8 +329,8 @@ function layWires(wires: readonly Strand[], ground: Ground): Laid[] {
 				routeOf(
 					end(a),
 					end(b),
-					obstacles.map(flip),
-					others.map((points) => points.map(flip))
+					[...still.map(flip), ...lies.flatMap((l) => l.frontFlags.map((flag) => flag()))],
+					lies.flatMap((l) => l.fronts.map((points) => points()))
 				)
 			);
 		return [{ curve, turns, front }];
@@ -308,16 +353,52 @@ function layWires(wires: readonly Strand[], ground: Ground): Laid[] {
 		const [a, b] = [on.end(from), on.end(to)];
 		const placesText = `${from} ${a.x} ${a.y} ${to} ${b.x} ${b.y}`;
 		const pieces = piecesOf(a, b, owners, placesText);
+		const first = pieces[0]!;
+		const things = owners.flatMap(on.obstaclesAt);
+		const lies = owners.map(lainAt);
+		const letter = letterPlace(
+			first.curve,
+			FLAG,
+			[...things, ...lies.flatMap((l) => l.flags)],
+			lies.flatMap((l) => l.curves)
+		);
+		const frontCurve = () => first.front!();
+		const frontLetter = once(() =>
+			first.front
+				? letterPlace(
+						frontCurve(),
+						FLAG,
+						[...things.map(flip), ...lies.flatMap((l) => l.frontFlags.map((flag) => flag()))],
+						lies.flatMap((l) => l.fronts.map((points) => points()))
+					)
+				: letter
+		);
+		const flag = { ...pointAt(first.curve, letter), r: FLAG };
+		const frontFlag = once(() =>
+			first.front ? { ...pointAt(frontCurve(), frontLetter()), r: FLAG } : flip(flag)
+		);
 		for (const id of owners) {
-			const known = lain.get(id) ?? { curves: [], text: '' };
+			const known = lainAt(id);
 			if (known.curves.length >= MOST_MINDED) continue;
-			const text = `${known.text};${placesText}`;
-			const own = pieces.length === 1 ? pieces : [id === owners[0] ? pieces[0]! : pieces.at(-1)!];
-			lain.set(id, { curves: [...known.curves, ...own.map((p) => pointsAlong(p.curve))], text });
+			const own = pieces.length === 1 ? first : id === owners[0] ? first : pieces.at(-1)!;
+			const points = pointsAlong(own.curve);
+			const front = once(() => (own.front ? pointsAlong(own.front()) : points.map(flip)));
+			lain.set(id, {
+				curves: [...known.curves, points],
+				flags: [...known.flags, flag],
+				fronts: [...known.fronts, front],
+				frontFlags: [...known.frontFlags, frontFlag],
+				text: `${known.text};${placesText} ${letter}`
+			});
 		}
-		const letter = letterPlace(pieces[0]!.curve, owners.flatMap(on.obstaclesAt));
-		return { pieces, letter };
+		return { pieces, letter, frontLetter };
 	});
+}
+
+/** Worked out when it is first asked for, and once. */
+function once<T>(make: () => T): () => T {
+	let made: { readonly it: T } | null = null;
+	return () => (made ??= { it: make() }).it;
 }
 
 /**
@@ -389,7 +470,7 @@ function placeWires(
 		return { x: p.x + part * (q.x - p.x), y: p.y + part * (q.y - p.y) };
 	};
 	const wires = all.map((wire, i) => {
-		const { pieces, letter } = laid[i]!;
+		const { pieces, letter, frontLetter } = laid[i]!;
 		const curves = pieces.map(({ curve: c, turns, front }): Curve => {
 			const f = turn < 1 ? front?.() : undefined;
 			if (f)
@@ -406,7 +487,8 @@ function placeWires(
 				b: turned(c.b, turns[1])
 			};
 		});
-		const mark = pointAt(curves[0]!, letter);
+		const along = turn < 1 ? letter + ((1 - turn) / 2) * (frontLetter() - letter) : letter;
+		const mark = pointAt(curves[0]!, along);
 		return { ...wire, d: curvesPath(curves), band: bandPath(curves), mark };
 	});
 	drawn = { laid, turn, wires };

@@ -3,12 +3,23 @@ import { PANEL, type Bench, type DeviceKind, type NodeName, type PlugKind } from
 import { breakSign } from './breakSign';
 import type { Figure, Lettering, Mark, StrokeRole, WordRole } from './figure';
 import { NOTHING_LIT, isClosed, netLetters, type Lit } from './lit';
-import { LUG_SHAPES, landingsOf, roundPath, solderedEnds, type NodeForm } from './lugs';
+import {
+	LUG_SHAPES,
+	landingsOf,
+	roundPath,
+	solderedCount,
+	solderedEnds,
+	type NodeForm
+} from './lugs';
 import type { Places } from './places';
 import { plugParts } from './plugShape';
 import { plugSign, shortId } from './plugSign';
 import {
+	FLAG,
+	nameOfSocket,
+	TERMINAL_LETTER,
 	PLUG_PICTURE,
+	WIRE_LETTERS,
 	sceneOf,
 	type Placed,
 	type PlacedSocket,
@@ -84,7 +95,7 @@ const rectangle = (x: number, y: number, w: number, h: number): string =>
 	`M${x} ${y} H${x + w} V${y + h} H${x} Z`;
 
 function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: Lit) {
-	const { id, label } = s.socket;
+	const { id } = s.socket;
 	for (const shape of turn >= 0 ? s.drawing.rear : s.drawing.front)
 		pen.stroke(ROLES[shape.role], placedPath(shape.d, s, turn));
 	for (const b of s.drawing.breaks) {
@@ -106,7 +117,7 @@ function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: 
 		pen.word('mark', plugSign(s.plug.kind), { x: at.x, y: at.y - pen.by(2, 3) });
 		pen.word('dimension', s.plug.travel.toFixed(1), { x: at.x, y: at.y + pen.by(14, 19) });
 	}
-	pen.word('name', label ? `${id} · ${label}` : id, { x: s.x, y: s.y + pen.by(241, 244) });
+	pen.word('name', nameOfSocket(s.socket), { x: s.x, y: s.y + pen.by(241, 244) });
 }
 
 function drawNode(
@@ -127,17 +138,13 @@ const drawWire = (pen: Pen, w: PlacedWire, lit: boolean, rear: boolean) => {
 	if (rear) pen.stroke('halo', w.band, w.name, lit);
 	if (rear) pen.wire(w, lit);
 	else pen.stroke('hidden', w.d, w.name, lit);
-	const letter = w.ink === 'other' ? 'x' : w.ink.charAt(0);
-	if (rear)
-		pen.word(
-			'dimension',
-			letter,
-			{ x: w.mark.x, y: w.mark.y + pen.by(4, 7) },
-			'middle',
-			w.name,
-			lit
-		);
 };
+/** The letter of what a wire carries, in a ring on it: over all wires, so that none runs through it. */
+function drawFlag(pen: Pen, w: PlacedWire, lit: boolean) {
+	const { x, y } = w.mark;
+	pen.stroke('flag', placedPath(roundPath(pen.by(FLAG, FLAG + 4)), w.mark), w.name, lit);
+	pen.word('wire', WIRE_LETTERS[w.ink], { x, y: y + pen.by(4.4, 6.4) }, 'middle', w.name, lit);
+}
 
 function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeName, string>) {
 	const rear = scene.turn >= 0;
@@ -150,13 +157,15 @@ function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeNam
 			drawNode(pen, node, lug.form, at, on, !rear);
 			const ends = rear ? solderedEnds(lug.form, landings.get(node) ?? 0) : '';
 			if (ends) pen.stroke('seat-closed', placedPath(ends, at), node, on);
+			const many = rear ? solderedCount(lug.form, landings.get(node) ?? 0) : '';
+			if (many) pen.word('mark', many, { x: at.x, y: at.y + pen.by(6, 8) }, 'middle', node);
 			const mark = { x: at.x + scene.turn * lug.mark.x, y: at.y + lug.mark.y + pen.by(6, 8) };
 			pen.word('mark', lug.contact, mark, 'middle', node);
-			if (rear && letters.has(node))
+			if (letters.has(node))
 				pen.word(
 					'letter',
 					letters.get(node)!,
-					{ x: at.x + lug.letter.x, y: at.y + lug.letter.y },
+					{ x: at.x + scene.turn * lug.letter.x, y: at.y + lug.letter.y },
 					'middle',
 					node,
 					on
@@ -216,7 +225,8 @@ function drawBoxes(
 			pen.word('caption', t, { x: at.x + into, y: at.y + pen.by(5, 8) }, anchor, node);
 			const letter = letters.get(node);
 			if (!letter) continue;
-			pen.word('letter', letter, { x: at.x + (left ? -2 : 2), y: at.y - 11 }, 'middle', node, on);
+			const x = at.x + TERMINAL_LETTER[b.side];
+			pen.word('letter', letter, { x, y: at.y + pen.by(5, 8) }, 'middle', node, on);
 		}
 	}
 }
@@ -241,6 +251,7 @@ export function sceneFigure(
 	for (const s of scene.sockets) drawSocket(pen, s, bench, turn, lit);
 	drawBoxes(pen, scene, lit, letters, nameOf);
 	for (const wire of scene.wires) drawWire(pen, wire, lit.wires.has(wire.name), turn > 0);
+	for (const wire of scene.wires) drawFlag(pen, wire, lit.wires.has(wire.name));
 	drawLugs(pen, scene, lit, letters);
 	const stud = scene.points.get(PANEL);
 	if (stud) {
@@ -254,6 +265,7 @@ export function sceneFigure(
 	}
 	return {
 		lettering,
+		rimmed: true,
 		width: scene.width,
 		height: scene.height,
 		title: `${bench.title || 'Bench'}, seen from the ${view}`,

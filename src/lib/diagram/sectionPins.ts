@@ -259,7 +259,8 @@ function titleOf(bench: Bench, state: SocketState): string {
 	const made = mated.size > 0 ? `${[...mated.keys()].join(', ')} mated` : 'nothing mated';
 	const hasBreak = '1N' in SOCKETS[socket.kind].breaks;
 	const also = hasBreak ? `; 1N ${isClosed(bench, socket.id, '1N') ? 'closed' : 'open'}` : '';
-	return `Section of the three-pin half of ${socket.id}, ${socket.kind}, ${what}: ${made}${also}.`;
+	const half = `Section of the three-pin half of ${socket.id}, ${socket.kind}`;
+	return `${half}, its pins drawn in one row, ${what}: ${made}${also}.`;
 }
 
 /**
@@ -274,6 +275,7 @@ export function pinSectionOf(bench: Bench, socketId: string, lit: Lit = NOTHING_
 	const drawing = { sheet, bench, state, letters: netLetters(bench) };
 	drawShell(drawing);
 	sheet.word('caption', [43, 20], 'front', 'end');
+	sheet.word('caption', [66, 20], 'pins drawn in one row', 'start');
 	if (isFemale(state)) drawFemale(drawing);
 	else drawMale(drawing);
 	drawShellLeaf(drawing);

@@ -77,6 +77,7 @@ export function sheetFigure(
 		width: Math.max(...parts.map((p) => p.x + p.figure.width)),
 		height: Math.max(...parts.map((p) => p.y + p.figure.height)),
 		title: panel.title,
+		rimmed: true,
 		marks: [titleOf(bench), ...parts.flatMap((p) => p.figure.marks.map((m) => moved(m, p.x, p.y)))],
 		points: new Map([...panel.points].map(([node, p]) => [node, { x: p.x, y: p.y + HEAD }]))
 	};

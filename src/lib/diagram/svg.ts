@@ -3,7 +3,16 @@
  * accent. Numbers are rounded to two decimals, so that the same figure is the same text everywhere.
  * Fonts are named and never fetched; words stand where they are put whatever the font.
  */
-import type { Figure, Lettering, Mark, Stroke, Word, WordRole } from './figure';
+import { compactPath } from './compactPath';
+import {
+	WORDS,
+	type Figure,
+	type Lettering,
+	type Mark,
+	type Stroke,
+	type Word,
+	type WordRole
+} from './figure';
 
 export type PaletteName = 'light' | 'dark' | 'ink';
 interface Palette {
@@ -57,8 +66,8 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 
 /** Size of each kind of word, in units of the figure, plain and large. */
 export const WORD_SIZES: Readonly<Record<Lettering, Readonly<Record<WordRole, number>>>> = {
-	plain: { mark: 16, letter: 16, caption: 15, name: 17, dimension: 15, title: 24 },
-	large: { mark: 23, letter: 23, caption: 22, name: 24, dimension: 22, title: 30 }
+	plain: { mark: 16, letter: 16, caption: 15, name: 17, dimension: 15, title: 24, wire: 13 },
+	large: { mark: 23, letter: 23, caption: 22, name: 24, dimension: 22, title: 30, wire: 19 }
 };
 const SANS = "'Commissioner Variable',Commissioner,'Segoe UI','DejaVu Sans',sans-serif";
 const SERIF = "'Literata Variable',Literata,Georgia,'DejaVu Serif',serif";
@@ -91,17 +100,18 @@ function inks(p: Palette): Record<Stroke['role'], Ink> {
 		wire: ['none', p.ink, BOLD],
 		core: ['none', p.ink, LINE],
 		halo: [p.sheet, 'none', FINE],
+		flag: [p.sheet, p.ink, FINE],
 		dimension: ['none', p.soft, FINE],
 		pointer: [p.soft, p.soft, FINE],
 		symbol: ['none', p.ink, LINE]
 	};
 }
 
-const FILLED = ['metal', 'body'];
+const FILLED = ['metal', 'body', 'flag'];
 const SOLID = ['seat-closed', 'pointer'];
 const rule = (selector: string, declarations: string): string => `${selector}{${declarations}}`;
 
-function strokeRules(p: Palette, used: ReadonlySet<string>): string[] {
+function strokeRules(p: Palette, used: ReadonlySet<string>, lit: ReadonlySet<string>): string[] {
 	const needed = Object.entries(inks(p)).filter(([role]) => used.has(role));
 	return needed.flatMap(([role, [fill, stroke, weight, more]]) => {
 		const plain = `fill:${fill};stroke:${stroke};stroke-width:${weight}${more ? `;${more}` : ''}`;
@@ -110,20 +120,29 @@ function strokeRules(p: Palette, used: ReadonlySet<string>): string[] {
 			: SOLID.includes(role)
 				? `;fill:${p.copper}`
 				: '';
-		return [rule(`.${role}`, plain), rule(`.${role}.lit`, `stroke:${p.copper}${litFill}`)];
+		const isLit = lit.has(role);
+		return [
+			rule(`.${role}`, plain),
+			...(isLit ? [rule(`.${role}.lit`, `stroke:${p.copper}${litFill}`)] : [])
+		];
 	});
 }
 
-function wordRules(p: Palette, lettering: Lettering): string[] {
-	const size = (role: WordRole): string => `font-size:${WORD_SIZES[lettering][role]}px`;
+function wordRules(p: Palette, lettering: Lettering, used: ReadonlySet<string>): string[] {
+	const faces: Readonly<Record<WordRole, string>> = {
+		mark: 'font-weight:600',
+		letter: `font-family:${SERIF};font-style:italic;fill:${p.soft}`,
+		caption: `fill:${p.soft}`,
+		name: `font-family:${SERIF};font-weight:500`,
+		title: `font-family:${SERIF};font-weight:500`,
+		wire: 'font-weight:600',
+		dimension: `fill:${p.soft}`
+	};
 	return [
 		rule('text', `font-family:${SANS};fill:${p.ink}`),
-		rule('.w-mark', `${size('mark')};font-weight:600`),
-		rule('.w-letter', `${size('letter')};font-family:${SERIF};font-style:italic;fill:${p.soft}`),
-		rule('.w-caption', `${size('caption')};fill:${p.soft}`),
-		rule('.w-name', `${size('name')};font-weight:600`),
-		rule('.w-title', `${size('title')};font-weight:600`),
-		rule('.w-dimension', `${size('dimension')};fill:${p.soft}`),
+		...WORDS.filter((role) => used.has(role)).map((role) =>
+			rule(`.w-${role}`, `font-size:${WORD_SIZES[lettering][role]}px;${faces[role]}`)
+		),
 		rule('text.lit', `fill:${p.copper}`)
 	];
 }
@@ -132,20 +151,30 @@ function wordRules(p: Palette, lettering: Lettering): string[] {
 const BY_WEIGHT =
 	rule('.spring', `stroke-width:${LINE}`) + rule('.lit.spring,.lit.blade', `stroke-width:${BOLD}`);
 
-const styleOf = (p: Palette, used: ReadonlySet<string>, lettering: Lettering): string =>
-	[
+const rolesOf = (marks: readonly Mark[]): ReadonlySet<string> => new Set(marks.map((m) => m.role));
+function styleOf(p: Palette, { marks, lettering = 'plain' }: Figure): string {
+	const used = rolesOf(marks);
+	const lit = rolesOf(marks.filter((m) => m.lit));
+	return [
 		rule('path', 'stroke-linecap:round;stroke-linejoin:round'),
 		rule('.paper', `fill:${p.sheet}`),
 		rule('.hatching', `stroke:${p.hatch};stroke-width:${FINE}`),
-		...strokeRules(p, used),
+		...strokeRules(p, used, lit),
 		...(p.copper === p.ink ? [BY_WEIGHT] : []),
-		...wordRules(p, lettering)
+		...wordRules(p, lettering, used)
 	].join('');
+}
 
-/** A wire's colour is a line pattern too; words on a panel stand clear of the lines they cross. */
+/** Words on a panel stand clear of the lines they cross. */
+const rim = (p: Palette): string =>
+	rule(
+		'.w-mark,.w-letter,.w-name',
+		`paint-order:stroke;stroke:${p.sheet};stroke-width:4px;stroke-linejoin:round`
+	);
+
+/** A wire's colour is a line pattern too. */
 function wireRules(p: Palette): string[] {
 	const [hot, cold, shield, other] = p.wires;
-	const clear = `paint-order:stroke;stroke:${p.sheet};stroke-width:4px;stroke-linejoin:round`;
 	const unlit = (ink: string, stroke: string) => rule(`.ink-${ink}:not(.lit)`, `stroke:${stroke}`);
 	return [
 		rule('.wire,.core', 'stroke-linecap:butt'),
@@ -160,8 +189,7 @@ function wireRules(p: Palette): string[] {
 		rule('.ink-cold', 'stroke-dasharray:12 3'),
 		rule('.ink-shield', 'stroke-dasharray:3 2'),
 		rule('.ink-other', 'stroke-dasharray:11 3 2 3'),
-		rule('.halo.lit', `stroke:none;fill:${p.wash}`),
-		rule('text', clear)
+		rule('.halo.lit', `stroke:none;fill:${p.wash}`)
 	];
 }
 
@@ -175,9 +203,7 @@ function hatching(id: string, angle: number, step: number): string {
 
 const escaped = (text: string): string => text.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);
 
-/** Numbers at two decimals, without a trailing nought. */
-const roundNumbers = (d: string): string =>
-	d.replace(/-?\d*\.\d+(?:e-?\d+)?/g, (n) => String(Math.round(Number(n) * 100) / 100 + 0));
+/** At two decimals, without a trailing nought. */
 const number = (n: number): string => String(Math.round(n * 100) / 100 + 0);
 
 function attributes(mark: Mark, role: string): string {
@@ -186,27 +212,32 @@ function attributes(mark: Mark, role: string): string {
 }
 
 const strokeText = (mark: Stroke): string =>
-	`<path ${attributes(mark, mark.ink ? `${mark.role} ink-${mark.ink}` : mark.role)} d="${roundNumbers(mark.d)}"/>`;
+	`<path ${attributes(mark, mark.ink ? `${mark.role} ink-${mark.ink}` : mark.role)} d="${compactPath(mark.d)}"/>`;
 
 function wordText(mark: Word): string {
-	const place = `x="${number(mark.x)}" y="${number(mark.y)}" text-anchor="${mark.anchor}"`;
+	const anchor = mark.anchor === 'start' ? '' : ` text-anchor="${mark.anchor}"`;
+	const place = `x="${number(mark.x)}" y="${number(mark.y)}"${anchor}`;
 	return `<text ${attributes(mark, `w-${mark.role}`)} ${place}>${escaped(mark.text)}</text>`;
 }
 
 /** The figure as one SVG document, one mark a line. The same figure gives the same text. */
 export function svgOf(figure: Figure, { palette }: { palette: PaletteName }): string {
 	const { width, height } = figure;
-	const used = new Set(figure.marks.map((m) => m.role));
-	const hasWires = figure.marks.some((m) => m.kind === 'stroke' && m.ink);
-	const style = styleOf(PALETTES[palette], used, figure.lettering ?? 'plain');
+	const style = styleOf(PALETTES[palette], figure);
+	const has = (role: Stroke['role']) => figure.marks.some((m) => m.role === role);
+	const hasWires = has('flag');
+	const defs = [
+		...(has('insulator') ? [hatching('hatch', 45, 7)] : []),
+		...(has('collar') ? [hatching('counter', -45, 5)] : [])
+	].join('');
 	const wires = hasWires ? wireRules(PALETTES[palette]).join('') : '';
 	const size = `width="${number(width)}" height="${number(height)}"`;
 	const head = `viewBox="0 0 ${number(width)} ${number(height)}" ${size} role="img"`;
 	return [
 		`<svg xmlns="http://www.w3.org/2000/svg" ${head}>`,
 		`<title>${escaped(figure.title)}</title>`,
-		`<style>${style}${wires}</style>`,
-		`<defs>${hatching('hatch', 45, 7)}${hatching('counter', -45, 5)}</defs>`,
+		`<style>${style}${wires}${figure.rimmed ? rim(PALETTES[palette]) : ''}</style>`,
+		...(defs ? [`<defs>${defs}</defs>`] : []),
 		`<rect class="paper" ${size}/>`,
 		...figure.marks.map((m) => (m.kind === 'stroke' ? strokeText(m) : wordText(m))),
 		'</svg>',

@@ -4,11 +4,13 @@
  */
 import sans from '@fontsource-variable/commissioner/files/commissioner-latin-wght-normal.woff2?url';
 import sansGreek from '@fontsource-variable/commissioner/files/commissioner-greek-wght-normal.woff2?url';
+import serif from '@fontsource-variable/literata/files/literata-latin-wght-normal.woff2?url';
 import serifItalic from '@fontsource-variable/literata/files/literata-latin-wght-italic.woff2?url';
 
 const FACES = [
 	{ family: 'Commissioner Variable', style: 'normal', url: sans, range: 'U+0000-00FF,U+2000-206F' },
 	{ family: 'Commissioner Variable', style: 'normal', url: sansGreek, range: 'U+0370-03FF' },
+	{ family: 'Literata Variable', style: 'normal', url: serif, range: 'U+0000-00FF,U+2000-206F' },
 	{ family: 'Literata Variable', style: 'italic', url: serifItalic, range: 'U+0000-00FF' }
 ] as const;
 

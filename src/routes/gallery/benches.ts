@@ -1,5 +1,5 @@
 /** Benches that are harder to draw than one socket: many wires on few contacts, and many sockets. */
-import type { Bench, SocketKind, Wire } from '../../lib/engine';
+import type { Bench, Cable, SocketKind, Wire } from '../../lib/engine';
 
 const wire = (id: string, from: string, to: string): Wire => ({ id, from, to, awg: 26, mm: 40 });
 const EMPTY: Bench = {
@@ -12,29 +12,37 @@ const EMPTY: Bench = {
 	cables: [],
 	faults: []
 };
-const JUMPERS = ['1 S', '2 T', '3 R', '1N SN', 'RN 3', 'T R', 'SN TN', 'G 1', 'TN 2'];
+/** A cable of one pair and its shield, core by core: contacts of `A` to terminals of the device. */
+const cable = (id: string, m: number, device: string, pairs: string): Cable => ({
+	id,
+	m,
+	awg: 24,
+	cores: pairs.split(', ').map((pair): [string, string] => {
+		const [contact, terminal] = pair.split(' ');
+		return [`A.${contact}`, `${device}.${terminal}`];
+	})
+});
 
-/** Eleven contacts and twelve wires: nine jumpers and the three cores of a cable. */
+/**
+ * Eleven contacts and twelve wires, as they are met with: microphones go on to a desk; a player feeds
+ * a recorder through the break contacts until a plug takes its place. Nine cores and three jumpers:
+ * the chassis lug to the panel, pin 1 to the chassis while nothing is in the three-pin half, and the
+ * shields of player and recorder joined whether a plug is in or not. Six nets stay apart.
+ */
 export const BUSY: Bench = {
 	...EMPTY,
 	title: 'Eleven contacts, twelve wires',
 	sockets: [{ id: 'A', kind: 'hybrid-10', bush: 'insulated', label: '' }],
-	devices: [{ id: 'DESK', kind: 'mic-input', phantom: false }],
-	wires: JUMPERS.map((pair, i) => {
-		const [from, to] = pair.split(' ');
-		return wire(`w${i}`, `A.${from}`, `A.${to}`);
-	}),
+	devices: [
+		{ id: 'DESK', kind: 'mic-input', phantom: false },
+		{ id: 'REC', kind: 'line-in', phantom: false },
+		{ id: 'PLAY', kind: 'line-out', phantom: false }
+	],
+	wires: [wire('w1', 'A.S', 'A.SN'), wire('w2', 'A.1N', 'A.G'), wire('w3', 'A.G', 'panel')],
 	cables: [
-		{
-			id: 'c',
-			m: 9,
-			awg: 24,
-			cores: [
-				['A.1', 'DESK.shield'],
-				['A.2', 'DESK.hot'],
-				['A.3', 'DESK.cold']
-			]
-		}
+		cable('c1', 12, 'DESK', '1 shield, 2 hot, 3 cold'),
+		cable('c2', 4, 'REC', 'T hot, R cold, S shield'),
+		cable('c3', 4, 'PLAY', 'TN hot, RN cold, SN shield')
 	]
 };
 
