@@ -1,9 +1,13 @@
 /** An unmarked socket named by its readings; the engine is the meter. */
+import type { Page } from '@playwright/test';
 import { viewOf } from '../../src/lib/diagnosis/tell';
 import { lugKnowledge, type LugReading } from '../../src/lib/diagnosis/lugs';
+import { readingsLeft } from '../../src/lib/diagnosis/lugsLeft';
+import { sentence } from '../../src/lib/words';
+import { LUGS_CAUTIONS, leftWords } from '../../src/lib/words/lugs';
 import { questionWords } from '../../src/lib/words/referenceTell';
 import type { SocketKind } from '../../src/lib/engine';
-import { expect, open, test } from './support';
+import { expect, open, smallTargets, test } from './support';
 
 const KINDS: SocketKind[] = ['jack-ts-changeover', 'patch-jack'];
 /** A patch jack whose lug a is contact 3, lug b contact 0, and so on. */
@@ -68,4 +72,69 @@ test('without a plug some lugs stay alike, and a false answer is named, by keybo
 	await tabTo('Begin anew');
 	await page.keyboard.press('Enter');
 	await expect(page.getByTestId('lug-readings')).toHaveCount(0);
+});
+
+const list = (page: Page) => page.getByTestId('lug-readings').getByRole('listitem');
+
+test('readings and plugs outlast a reload, the last one is taken back, and another socket can be undone', async ({
+	page
+}) => {
+	await open(page, '/lugs/');
+	await page.getByLabel('In front').selectOption('a jack alone');
+	await page.getByLabel('Lugs at the rear').selectOption('5');
+	await page.getByLabel('TRS plug').uncheck();
+	const left = page.getByTestId('lugs-left');
+	await expect(left).toHaveText(sentence(leftWords(readingsLeft(KINDS, [], ['none', 'ts']))));
+	for (const n of [1, 2, 3]) {
+		// A double press is one answer.
+		await page.getByRole('button', { name: '○ No beep' }).dblclick();
+		await expect(list(page)).toHaveCount(n);
+	}
+	const question = await page.getByTestId('lugs-question').textContent();
+	await page.reload();
+	await expect(list(page)).toHaveCount(3);
+	await expect(page.getByTestId('lugs-question')).toHaveText(question!);
+	await expect(page.getByLabel('TRS plug')).not.toBeChecked();
+	await expect(page.getByLabel('Lugs at the rear')).toHaveValue('5');
+	await page.getByRole('button', { name: 'Take the last one back' }).click();
+	await expect(list(page)).toHaveCount(2);
+	await page.getByLabel('Lugs at the rear').selectOption('3');
+	await expect(page.getByTestId('lugs-told')).toContainText('Another socket');
+	await expect(list(page)).toHaveCount(0);
+	await page.getByRole('button', { name: 'Undo' }).click();
+	await expect(list(page)).toHaveCount(2);
+	await expect(page.getByLabel('Lugs at the rear')).toHaveValue('5');
+	await page.getByRole('button', { name: 'Begin anew' }).click();
+	await page.reload();
+	await expect(page.getByText('None yet.')).toBeVisible();
+});
+
+test.describe('in the hand', () => {
+	test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+	test('both cautions stand there in full, and one answers without looking for the place', async ({
+		page
+	}) => {
+		await open(page, '/lugs/');
+		const mind = page.getByRole('complementary', { name: 'Mind this' });
+		for (const caution of Object.values(LUGS_CAUTIONS)) await expect(mind).toContainText(caution);
+		await expect(mind).toBeInViewport({ ratio: 1 });
+		const no = page.getByRole('button', { name: '○ No beep' });
+		const names = page.getByRole('heading', { name: 'What each can be' });
+		await names.evaluate((heading) => heading.scrollIntoView({ block: 'start' }));
+		const place = (await no.boundingBox())!;
+		expect(place.height).toBeGreaterThanOrEqual(56);
+		for (const n of [1, 2, 3]) {
+			await page.touchscreen.tap(place.x + place.width / 2, place.y + place.height / 2);
+			await expect(list(page)).toHaveCount(n);
+			await expect(page.getByTestId('lugs-told')).toBeInViewport({ ratio: 1 });
+			expect(await no.boundingBox()).toEqual(place);
+			// Longer than a double tap takes.
+			await page.waitForTimeout(600);
+		}
+		expect(await smallTargets(page)).toEqual([]);
+		expect(
+			await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+		).toBeLessThanOrEqual(0);
+	});
 });

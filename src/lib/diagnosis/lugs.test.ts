@@ -3,40 +3,12 @@
  * meter. The readings that were needed are printed beside the bound of information: log2 of the namings.
  */
 import { describe, expect, it } from 'vitest';
-import { SOCKET_KINDS, type PlugState, type SocketKind } from '../engine';
+import { SOCKET_KINDS, type SocketKind } from '../engine';
 import { lugConflict, lugKnowledge, type LugReading } from './lugs';
-import { BAG, countedContacts, lookAlikes, viewOf } from './tell';
+import { ask, groupOf, hunt, shuffled } from './lugs.fixture';
+import { BAG, countedContacts, viewOf } from './tell';
 import type { Question } from './tellPlan';
 
-/** Small, fixed, and different for each seed. */
-function shuffled(n: number, seed: number): number[] {
-	const order = Array.from({ length: n }, (_, i) => i);
-	let s = seed * 2654435761 + 1;
-	for (let i = n - 1; i > 0; i--) {
-		s = (Math.imul(s ^ (s >>> 15), 2246822519) + 374761393) | 0;
-		const k = (s >>> 0) % (i + 1);
-		[order[i], order[k]] = [order[k]!, order[i]!];
-	}
-	return order;
-}
-/** What the meter says of a socket whose lug x is contact `order[x]`. */
-function ask(kind: SocketKind, order: readonly number[], { state, a, b }: Question): LugReading {
-	const { lugs, parts } = viewOf(kind, state);
-	const net = typeof a === 'number' ? lugs[order[a]!] : parts.get(a);
-	return { state, a, b, sounds: net === lugs[order[b]!] };
-}
-const groupOf = (kind: SocketKind): SocketKind[] => [kind, ...lookAlikes(kind)].sort();
-
-function hunt(kind: SocketKind, order: readonly number[], plugs: readonly PlugState[] = BAG) {
-	const kinds = groupOf(kind);
-	const readings: LugReading[] = [];
-	for (;;) {
-		const known = lugKnowledge(kinds, readings, plugs);
-		if (!known.next) return { known, readings };
-		readings.push(ask(kind, order, known.next));
-		expect(readings.length).toBeLessThan(100);
-	}
-}
 const factorial = (n: number): number => (n < 2 ? 1 : n * factorial(n - 1));
 
 describe('which lug is which', () => {

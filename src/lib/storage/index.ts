@@ -4,6 +4,7 @@ export * from './cautions';
 export * from './file';
 export * from './later';
 export * from './link';
+export * from './lugs';
 export * from './work';
 export * from './readings';
 export * from './text';

@@ -65,3 +65,7 @@ export const LUGS_CAUTIONS_BRIEF = {
 	mains:
 		'Only a loose, unwired audio socket. One that may belong to a mains or loudspeaker lead: stop, and ask whoever is licensed. Local codes decide.'
 } as const;
+
+/** How many readings are still to come: `about 24 more readings`. */
+export const leftWords = (left: number): string =>
+	`about ${left <= 1 ? 'one more reading' : `${left} more readings`}`;
