@@ -74,6 +74,42 @@ test('the card is reached from the bench, and its boxes are ticked by keyboard',
 	await expect(probes.getByRole('group').first()).toHaveAccessibleName(/^With /);
 });
 
+test('ticks stay with their panel, over a reload and another panel, and are cleared and brought back', async ({
+	page
+}) => {
+	await open(page, '/card/');
+	const probes = page.getByRole('region', { name: 'Probes' });
+	const status = probes.getByRole('status');
+	const boxes = probes.getByRole('checkbox');
+	await boxes.first().check();
+	await boxes.nth(2).check();
+	// The bond of the chassis lug is a box of its own, and no probe.
+	const bond = page.getByRole('group', { name: /chassis lug/ });
+	await expect(bond).toContainText('Common practice.');
+	await bond.getByRole('checkbox', { name: /^G – bare metal of the panel/ }).check();
+	await page.reload();
+	await expect(status).toHaveText(/^3 of /);
+	await expect(boxes.nth(2)).toBeChecked();
+	const own = await page.evaluate(() => localStorage.getItem('solderside-bench-1'));
+	await page.evaluate((text) => localStorage.setItem('solderside-bench-1', text), BARE);
+	await page.reload();
+	await expect(status).toHaveText(/^0 of /);
+	await boxes.first().check();
+	await page.evaluate((text) => {
+		if (text) localStorage.setItem('solderside-bench-1', text);
+		else localStorage.removeItem('solderside-bench-1');
+	}, own);
+	await page.reload();
+	await expect(status).toHaveText(/^3 of /);
+	await page.getByRole('button', { name: 'Clear ticks' }).click();
+	await expect(status).toHaveText(/^0 of /);
+	await page.getByRole('button', { name: 'Bring the ticks back' }).click();
+	await expect(status).toHaveText(/^3 of /);
+	await page.getByRole('button', { name: 'Clear ticks' }).click();
+	await page.reload();
+	await expect(status).toHaveText(/^0 of /);
+});
+
 test('the card is saved as CSV and as SVG with every probe on it', async ({ page }) => {
 	await openCard(page, BARE);
 	const total = await page.getByRole('checkbox').count();

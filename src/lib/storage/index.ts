@@ -8,3 +8,4 @@ export * from './lugs';
 export * from './work';
 export * from './readings';
 export * from './text';
+export * from './ticks';

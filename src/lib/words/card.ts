@@ -25,6 +25,13 @@ export const ANSWER_WORDS: Readonly<Record<ProbeAnswer, string>> = {
 	apart: 'silent'
 };
 
+/** The bond of a chassis lug, which stands beside the probes: no fault on the list opens it. */
+export const BOND_WORDS = {
+	title: 'By eye and by meter: the chassis lug',
+	panel: 'bare metal of the panel',
+	note: 'Common practice. No fault on the list opens this bond, so no probe above proves it. Look that the fixing bites bare metal, then touch both.'
+} as const;
+
 const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 
 /** How long the card is, and whether a shorter one can exist. */

@@ -1,13 +1,13 @@
 /** The test card as groups, as CSV and as a figure: every probe and every silent fault is on each of them. */
 import { describe, expect, it } from 'vitest';
-import { svgOf } from '../../diagram';
-import { cardOf } from '../../diagnosis';
-import { checkBench, isJoined, inState, type Bench } from '../../engine';
+import { WORD_SIZES, svgOf, type Figure } from '../../diagram';
+import { cardOf, faultListOf } from '../../diagnosis';
+import { SOCKET_KINDS, checkBench, inState, isJoined, withFaults, type Bench } from '../../engine';
 import { parseCsv } from '../../schedule';
 import { cardNode, cardState, countWords, silentGroups } from '../../words/card';
 import { makeCardCsv } from './cardCsv';
 import { cardFigure, linesOf } from './cardFigure';
-import { PAGE_WIDTH, bareRear, groupsOf } from './cardParts';
+import { PAGE_WIDTH, bareRear, bondsOf, groupsOf } from './cardParts';
 
 function bench(parts: object): Bench {
 	const made = checkBench({ format: 'solderside-bench', version: 1, ...parts });
@@ -62,9 +62,10 @@ describe.each([
 		if (!read.ok) throw new Error('no CSV');
 		const [head, ...lines] = read.rows.map((r) => r.fields);
 		expect(head).toEqual(['step', 'plugs', 'red', 'black', 'should_be', 'was', 'note']);
-		expect(lines.map((l) => l[0]).filter((s) => s !== 'no probe')).toEqual(
+		expect(lines.map((l) => l[0]).filter((s) => /^\d+$/.test(s!))).toEqual(
 			rows.map((r) => String(r.number))
 		);
+		expect(lines.filter((l) => l[0] === 'by eye and by meter')).toHaveLength(bondsOf(of).length);
 		expect(lines.every((l) => l.length === 7)).toBe(true);
 	});
 	it('is whole as a figure, and nothing stands outside it', () => {
@@ -79,6 +80,34 @@ describe.each([
 		const svg = svgOf(figure, { palette: 'ink' });
 		expect(svg).not.toContain('NaN');
 		expect(svg).not.toContain('<1>');
+	});
+});
+
+describe('the bond of a chassis lug', () => {
+	it('stands on the card of a metal panel, for each socket that has one, and is no probe of it', () => {
+		expect(bondsOf(PLATE)).toEqual([{ key: 'bond A', lug: 'G' }]);
+		expect(bondsOf({ ...PLATE, panel: { metal: false } })).toEqual([]);
+		expect(bondsOf({ ...TWO, panel: { metal: true } })).toEqual([]);
+		const words = cardFigure(PLATE, cardOf(PLATE)).marks.flatMap((m) =>
+			m.kind === 'word' ? [m.text] : []
+		);
+		expect(words).toContain('G – bare metal of the panel');
+	});
+	it('is opened by no fault of the list, so no reading of the list can prove it', () => {
+		const open = faultListOf(PLATE).filter((f) => f.kind === 'open');
+		for (const fault of open)
+			expect(isJoined(withFaults(PLATE, [fault]), 'A.G', 'panel')).toBe(true);
+		expect(isJoined(PLATE, 'A.G', 'panel')).toBe(true);
+	});
+});
+
+describe('a probe’s key', () => {
+	it('is its own, and stays when the plugs of the file lie loose and nothing is in a socket', () => {
+		const keysOf = (of: Bench) => groupsOf(of, cardOf(of)).flatMap((g) => g.rows.map((r) => r.key));
+		const keys = keysOf(PLATE);
+		expect(new Set(keys).size).toBe(keys.length);
+		const loose = bench({ plugs: [{ id: 'p', kind: 'ts' }] }).plugs;
+		expect(keysOf({ ...PLATE, plugs: loose })).toEqual(keys);
 	});
 });
 
@@ -125,6 +154,55 @@ describe('the bare rear', () => {
 		expect(figure.marks.some((m) => m.kind === 'word' && m.text === 'DESK')).toBe(false);
 		expect(figure.marks.some((m) => m.kind === 'word' && m.text === 'T')).toBe(true);
 		expect(figure.width).toBeLessThan(PAGE_WIDTH / 2);
+	});
+	/** Boxes that the words fill, by letters of three fifths of their height. */
+	const wordBoxes = ({ marks }: Figure) =>
+		marks.flatMap((m) => {
+			if (m.kind !== 'word') return [];
+			const high = WORD_SIZES.plain[m.role] * 0.72;
+			const wide = m.text.length * WORD_SIZES.plain[m.role] * 0.6;
+			const left = m.x - (m.anchor === 'start' ? 0 : m.anchor === 'end' ? wide : wide / 2);
+			return [{ text: m.text, x0: left, x1: left + wide, y0: m.y - high, y1: m.y }];
+		});
+	/** Edges of flanges and blocks that are rectangles, whatever their corners. */
+	const blocks = ({ marks }: Figure) =>
+		marks.flatMap((m) => {
+			const isBlock = m.kind === 'stroke' && ['insulator', 'body'].includes(m.role);
+			if (!isBlock || !m.d.includes('L')) return [];
+			const [xs, ys] = cornersOf(m.d);
+			return [
+				{ x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) }
+			];
+		});
+	const cornersOf = (d: string): [number[], number[]] => {
+		const ends = [...d.matchAll(/[MLA]([^MLAZ]*)/g)].map(([, n]) => n!.trim().split(/[ ,]+/));
+		return [ends.map((n) => Number(n.at(-2))), ends.map((n) => Number(n.at(-1)))];
+	};
+	it.each([1, 2, 4])('of %i has no word over another, and none across the edge of a block', (n) => {
+		for (const kind of SOCKET_KINDS) {
+			const sockets = Array.from({ length: n }, (_, i) => ({
+				id: 'ABCD'[i],
+				kind,
+				label: 'Stage 1'
+			}));
+			const figure = bareRear(bench({ panel: { metal: true }, sockets }))!;
+			const words = wordBoxes(figure);
+			const edges = blocks(figure);
+			expect(edges.length, kind).toBeGreaterThanOrEqual(n);
+			const wrong = words.flatMap((a, i) => [
+				...words
+					.slice(0, i)
+					.filter((b) => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1)
+					.map((b) => `${a.text} over ${b.text}`),
+				...edges
+					.filter(({ x0, x1, y0, y1 }) => {
+						const isIn = a.x0 > x0 && a.x1 < x1 && a.y0 > y0 && a.y1 < y1;
+						return !isIn && a.x0 < x1 && a.x1 > x0 && a.y0 < y1 && a.y1 > y0;
+					})
+					.map(() => `${a.text} across an edge`)
+			]);
+			expect(wrong, kind).toEqual([]);
+		}
 	});
 	it('is left out where its lugs could not be told apart', () => {
 		const many = Array.from({ length: 13 }, (_, i) => ({ id: `S${i}`, kind: 'jack-ts' }));

@@ -5,8 +5,15 @@
 import { WORD_SIZES, type Figure, type Mark, type WordRole } from '../../diagram';
 import type { Card } from '../../diagnosis';
 import type { Bench } from '../../engine';
-import { CARD_CAUTIONS, CARD_STEPS, countWords, silentGroups, silentLine } from '../../words/card';
-import { PAGE_WIDTH, bareRear, groupsOf, type CardGroup } from './cardParts';
+import {
+	BOND_WORDS,
+	CARD_CAUTIONS,
+	CARD_STEPS,
+	countWords,
+	silentGroups,
+	silentLine
+} from '../../words/card';
+import { PAGE_WIDTH, bareRear, bondsOf, groupsOf, type Bond, type CardGroup } from './cardParts';
 
 const EDGE = 40;
 const LINE = 21;
@@ -131,6 +138,22 @@ function drawGroups(pen: Pen, groups: readonly CardGroup[], y: number): number {
 	return Math.max(...heights);
 }
 
+/** The bonds of the chassis lugs, two columns of boxes under what they are; gives the height below. */
+function drawBonds(pen: Pen, bonds: readonly Bond[], y: number): number {
+	if (bonds.length === 0) return y;
+	const width = (PAGE_WIDTH - 2 * EDGE - GAP) / COLUMNS;
+	pen.word('name', BOND_WORDS.title, EDGE, y);
+	const top = pen.text(BOND_WORDS.note, EDGE, y + LINE + 4, PAGE_WIDTH - 2 * EDGE) + 6;
+	bonds.forEach(({ lug }, i) => {
+		const x = EDGE + (i % COLUMNS) * (width + GAP);
+		const at = top + Math.floor(i / COLUMNS) * (LINE + 3);
+		pen.stroke('fine', box(x, at));
+		pen.word('mark', `${lug} – ${BOND_WORDS.panel}`, x + 52, at);
+		pen.word('caption', 'sounds', x + width, at, 'end');
+	});
+	return top + Math.ceil(bonds.length / COLUMNS) * (LINE + 3) + 14;
+}
+
 /** The whole card. */
 export function cardFigure(bench: Bench, card: Card): Figure {
 	const pen = new Pen();
@@ -143,7 +166,7 @@ export function cardFigure(bench: Bench, card: Card): Figure {
 	const how = drawHow(pen, left, under, PAGE_WIDTH - EDGE - left);
 	const below = Math.max(how, isBeside ? top + rear.height - 18 : 0) + 24;
 	const start = pen.text(countWords(card), EDGE, below, PAGE_WIDTH - 2 * EDGE) + 8;
-	let y = drawGroups(pen, groupsOf(bench, card), start);
+	let y = drawBonds(pen, bondsOf(bench), drawGroups(pen, groupsOf(bench, card), start));
 	pen.word('name', 'What no probe from outside can catch', EDGE, y);
 	y += LINE + 4;
 	const groups = silentGroups(bench, card.silent);

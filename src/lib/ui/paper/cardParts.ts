@@ -1,12 +1,14 @@
 /** A test card in the parts that page, SVG and CSV share: groups by plug state, numbered probes, the bare rear. */
-import { sceneFigure, type Figure } from '../../diagram';
+import { WORD_SIZES, sceneFigure, type Figure } from '../../diagram';
 import { scaledFigure } from '../../diagram/scaled';
-import type { Card } from '../../diagnosis';
+import { stateKey, type Card } from '../../diagnosis';
 import { atRest } from '../../schedule';
-import type { Bench, When } from '../../engine';
+import { SOCKETS, type Bench, type When } from '../../engine';
 import { ANSWER_WORDS, cardNode, cardState } from '../../words/card';
 
 export interface CardRow {
+	/** The same for the same probe, whatever else stands on the card. */
+	readonly key: string;
 	/** Counted through the whole card, from 1. */
 	readonly number: number;
 	readonly red: string;
@@ -28,19 +30,52 @@ export function groupsOf(bench: Bench, { probes }: Pick<Card, 'probes'>): CardGr
 		const own = probes.filter((p) => keyOf(p.when) === key);
 		return {
 			state: cardState(bench, own[0]!.when),
-			rows: own.map(({ pair, expect }): CardRow => {
+			rows: own.map(({ when, pair, expect }): CardRow => {
 				const [red, black] = pair.map((n) => cardNode(bench, n)) as [string, string];
-				return { number: ++number, red, black, expect: ANSWER_WORDS[expect] as CardRow['expect'] };
+				const key = JSON.stringify([stateKey(bench, when), ...[...pair].sort()]);
+				return {
+					key,
+					number: ++number,
+					red,
+					black,
+					expect: ANSWER_WORDS[expect] as CardRow['expect']
+				};
 			})
 		};
 	});
 }
 
+/** A chassis lug and the metal panel that it should be joined to. */
+export interface Bond {
+	readonly key: string;
+	/** The lug, as it is called on the card. */
+	readonly lug: string;
+}
+/** The chassis lugs of a metal panel; none where the panel insulates. */
+export const bondsOf = (bench: Bench): Bond[] =>
+	bench.sockets
+		.filter((s) => bench.panel.metal && SOCKETS[s.kind].contacts.includes('G'))
+		.map((s): Bond => ({ key: `bond ${s.id}`, lug: cardNode(bench, `${s.id}.G`) }));
+
 /** More sockets than these cannot be told apart on a drawing as wide as a page. */
 export const MOST_ON_CARD = 12;
 /** So wide is a page, in units of the figures: their words are then some 9 points. */
 export const PAGE_WIDTH = 1000;
-const SMALL = 0.66;
+const SMALL = 0.85;
+/** Half the width of a lug, and of a letter of its mark (units of the figures). */
+const LUG = 9;
+const LETTER = WORD_SIZES.plain.mark * 0.3;
+
+/** Much smaller, a long mark beside a lug stands close to it: elsewhere it would cross the edge of its block. */
+const pulled = (figure: Figure, k: number): Figure => ({
+	...figure,
+	marks: figure.marks.map((m) => {
+		if (m.kind !== 'word' || m.role !== 'mark' || m.text.length < 2 || !m.of) return m;
+		const lug = figure.points.get(m.of);
+		if (!lug || m.x > lug.x - LUG * k) return m;
+		return { ...m, x: Math.max(m.x, lug.x - LUG * k - 2.5 - m.text.length * LETTER) };
+	})
+});
 
 /** The rear with its lugs and nothing on them; null where there are too many sockets or none. */
 export function bareRear(bench: Bench): Figure | null {
@@ -51,5 +86,6 @@ export function bareRear(bench: Bench): Figure | null {
 	// Letters of nets are for a bench that is worked on; here there is nothing on the lugs.
 	const marks = scene.marks.filter((m) => m.role !== 'letter');
 	const figure = { ...scene, marks };
-	return scaledFigure(figure, Math.min(SMALL, (PAGE_WIDTH - 80) / figure.width));
+	const k = Math.min(SMALL, (PAGE_WIDTH - 80) / figure.width);
+	return k < SMALL ? pulled(scaledFigure(figure, k), k) : scaledFigure(figure, k);
 }
