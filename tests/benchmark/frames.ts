@@ -13,6 +13,8 @@ import { median, type Row } from './measure';
 
 /** Frames of the drag: in to the stop and out again, 3 seconds at 60 frames a second. */
 const MOVES = 180;
+/** Times that a plug is put in and pulled out. */
+const PRESSES = 5;
 
 interface Frames {
 	readonly median: number;
@@ -64,19 +66,25 @@ async function drag(page: Page): Promise<Frames> {
 	return { median: median(frames), worst: Math.max(...frames), missed, long };
 }
 
-/** Presses a button; milliseconds until the frame after it is painted. */
-async function answer(page: Page, name: RegExp): Promise<number> {
-	const button = page.getByRole('button', { name }).first();
-	await button.scrollIntoViewIfNeeded();
-	await page.waitForTimeout(400);
-	return button.evaluate(async (element: HTMLElement) => {
-		await new Promise(requestAnimationFrame);
-		const start = performance.now();
-		element.click();
-		await new Promise(requestAnimationFrame);
-		await new Promise((painted) => setTimeout(painted));
-		return performance.now() - start;
-	});
+/**
+ * Presses a button as a frame begins; milliseconds until the next frame begins: 16.7 where the answer
+ * was ready for the very next one. The median of some presses, a first one aside.
+ */
+async function answers(page: Page, ways: readonly RegExp[]): Promise<number[]> {
+	const seen: number[][] = ways.map(() => []);
+	for (let turn = 0; turn <= PRESSES; turn++)
+		for (const [i, name] of ways.entries()) {
+			const button = page.getByRole('button', { name }).first();
+			await button.scrollIntoViewIfNeeded();
+			await page.waitForTimeout(400);
+			const ms = await button.evaluate(async (element: HTMLElement) => {
+				const start = await new Promise(requestAnimationFrame);
+				element.click();
+				return (await new Promise(requestAnimationFrame)) - start;
+			});
+			if (turn > 0) seen[i]!.push(ms);
+		}
+	return seen.map(median);
 }
 
 /** Rows for a panel of each size, at full speed and slowed four times. */
@@ -101,17 +109,15 @@ export async function frameRows(sizes: readonly number[]): Promise<Row[]> {
 				const session = await page.context().newCDPSession(page);
 				await session.send('Emulation.setCPUThrottlingRate', { rate: slowed });
 				const seen = await drag(page);
-				const out = await answer(page, /^Pull it out/);
-				await page.getByRole('button', { name: 'TRS plug', exact: true }).click();
-				const home = await answer(page, /^Put it in/);
+				const [out, , home] = await answers(page, [/^Pull it out/, /^TRS plug$/, /^Put it in/]);
 				const what = `${size} sockets${slowed > 1 ? `, slowed ${slowed} times` : ''}`;
 				rows.push(
 					{ what: `${what}: median frame, ms`, ratio: seen.median },
 					{ what: `${what}: longest frame, ms`, ratio: seen.worst },
 					{ what: `${what}: frames missed, %`, ratio: seen.missed },
 					{ what: `${what}: tasks over 50 ms`, count: seen.long },
-					{ what: `${what}: plug out to painted, ms`, ratio: out },
-					{ what: `${what}: plug in to painted, ms`, ratio: home }
+					{ what: `${what}: plug out, ms to the next frame`, ratio: out! },
+					{ what: `${what}: plug in, ms to the next frame`, ratio: home! }
 				);
 				await page.close();
 			}

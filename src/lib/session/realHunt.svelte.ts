@@ -15,6 +15,12 @@ import type { Adviser } from './advice';
 /** Classes that are listed. */
 const LISTED = 24;
 
+/** After the next frame is painted; at once where there are no frames. */
+function later(run: () => void) {
+	if (typeof requestAnimationFrame !== 'function') run();
+	else requestAnimationFrame(() => setTimeout(run));
+}
+
 /** Sockets that are not as drawn: an empty one that is to be empty is as drawn. */
 const notAsDrawn = (bench: Bench, when: When): When =>
 	Object.fromEntries(
@@ -35,6 +41,8 @@ export class RealHunt {
 	/** Only the panel itself can be reached: no advice at the far ends of its lines. */
 	near = $state.raw(false);
 	reply = $state.raw<Reply | null>(null);
+	/** The same for long lists: it follows a task later, when what to do next is on the screen. */
+	listed = $state.raw<Reply | null>(null);
 	isWorking = $state.raw(false);
 	/** Why there is no advice. */
 	problem = $state.raw('');
@@ -92,7 +100,7 @@ export class RealHunt {
 		this.lift();
 		this.socket = bench.sockets[0]?.id ?? '';
 		this.most = most;
-		this.reply = null;
+		this.reply = this.listed = null;
 		this.olds = [];
 		this.noted = noted.filter((n) => strangeReading(bench, [n]) === null);
 		this.save();
@@ -199,13 +207,14 @@ export class RealHunt {
 			{ bench, readings, most, listed: LISTED, ...(this.near && { within: nodesAtPanel(bench) }) },
 			(reply) => {
 				this.reply = reply;
+				later(() => (this.listed = this.reply));
 				if (!reply.last) return;
 				this.isWorking = false;
 				if (tell && before?.last && before.most === most) this.tell(before, reply);
 			},
 			(message) => {
 				this.isWorking = false;
-				this.reply = null;
+				this.reply = this.listed = null;
 				this.problem = message;
 			}
 		);

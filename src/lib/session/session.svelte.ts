@@ -25,7 +25,7 @@ import {
 import { cupWords, kindWords, nodeName, standingWords, travelWords } from '../words';
 import { inserted, withJumper, withNewPlug, withoutWire, type Change } from './changes';
 import { History } from './history.svelte';
-import { keeper, sameLayout, sameState } from './still';
+import { keeper, sameBuild, sameLayout, sameState } from './still';
 
 export const TOOLS = ['red', 'black', 'jumper'] as const;
 export type Tool = (typeof TOOLS)[number];
@@ -99,15 +99,15 @@ export class Session {
 		() => this.layout.sockets.find((s) => s.id === this.chosen) ?? this.layout.sockets[0] ?? null
 	);
 	plug = $derived.by(() => (this.socket ? plugIn(this.bench, this.socket.id) : null));
-	/** Every node that stands on the bench, in file order. */
-	nodes = $derived.by(() => nodesOfBench(this.layout));
+	/** Every node that stands on the bench, in file order, as `placed`. */
+	nodes = $derived.by(() => nodesOfBench(this.placed));
 	/** The same with names, for lists to choose from. One whose name stays is the same object. */
 	named = $derived.by(() => this.#named(this.nodes));
 	#names: readonly NamedNode[] = [];
 	#named(nodes: readonly NodeName[]): readonly NamedNode[] {
 		const before = Object.fromEntries(this.#names.map((n) => [n.node, n]));
 		this.#names = nodes.map((node) => {
-			const name = nodeName(this.layout, node);
+			const name = nodeName(this.placed, node);
 			return before[node]?.name === name ? before[node] : { node, name };
 		});
 		return this.#names;
@@ -120,6 +120,14 @@ export class Session {
 	get stillAside(): Bench {
 		return this.#stillAside;
 	}
+	/**
+	 * The layout for what gives things their places: at once when something is built or taken away, a
+	 * frame later when only plugs come and go. The socket itself has answered by then.
+	 */
+	get placed(): Bench {
+		return this.#placed;
+	}
+	#placed = $state.raw() as Bench;
 	#aside = $state.raw() as Bench;
 	#stillAside = $state.raw() as Bench;
 	#asides = false;
@@ -135,7 +143,7 @@ export class Session {
 		);
 	}
 	#stepAside() {
-		this.#aside = this.#layout;
+		this.#placed = this.#aside = this.#layout;
 		this.#stillAside = this.#still;
 	}
 	redAt = $derived.by(() => this.#present(this.red));
@@ -163,6 +171,7 @@ export class Session {
 			this.#still = keepState(present);
 			if (this.#aside === undefined) this.#stepAside();
 			else if (this.#stillAside !== this.#still) this.#followAside();
+			if (!sameBuild(this.#placed, this.#layout)) this.#placed = this.#layout;
 			if (before !== this.#layout) this.#settled = present;
 			else this.#settleSoon();
 		});

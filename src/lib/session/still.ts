@@ -10,10 +10,14 @@ import { SEATED, type Bench } from '../engine';
 
 const PARTS = ['panel', 'sockets', 'wires', 'cables', 'devices', 'faults'] as const;
 
+/** Whether all that is built is the same: all but titles and plugs. */
+export const sameBuild = (a: Bench, b: Bench): boolean =>
+	a === b || PARTS.every((part) => a[part] === b[part]);
+
 /** Whether the same things lie in the same places: all but titles and how far plugs are in. */
 export const sameLayout = (a: Bench, b: Bench): boolean =>
 	a === b ||
-	(PARTS.every((part) => a[part] === b[part]) &&
+	(sameBuild(a, b) &&
 		a.plugs.length === b.plugs.length &&
 		a.plugs.every((p, i) => {
 			const q = b.plugs[i]!;

@@ -1,8 +1,8 @@
 /**
  * The keyboard's place on the page is never lost. A control that takes itself away, or that is
  * disabled because nothing is left for it to do, would drop the focus on the page's body, and Tab
- * would begin again at the top. So before a key or a click acts, the order of all stops is noted, and
- * the nearest one that is left takes over.
+ * would begin again at the top. So before a key or a click acts, its place in the document is marked
+ * by a range, which stays where the control was, and the nearest stop that is left takes over.
  */
 const STOPS = 'a[href], button, select, input, textarea, summary, [tabindex]';
 
@@ -11,8 +11,8 @@ interface Place {
 	readonly at: Element;
 	/** The parts of the page round it, the innermost first. */
 	readonly parts: readonly Element[];
-	readonly before: readonly Stop[];
-	readonly after: readonly Stop[];
+	/** A point of the document right before it, or where it was. */
+	readonly mark: Range;
 }
 
 const canTake = (stop: Element): stop is Stop =>
@@ -22,15 +22,19 @@ const canTake = (stop: Element): stop is Stop =>
 	stop.checkVisibility();
 
 function placeOf(at: Element): Place {
-	const stops = [...document.querySelectorAll<Stop>(STOPS)];
 	const parts: Element[] = [];
 	for (let part = at.parentElement; part; part = part.parentElement) parts.push(part);
-	const here = stops.findIndex((stop) => stop === at);
-	return { at, parts, before: stops.slice(0, here).reverse(), after: stops.slice(here + 1) };
+	const mark = document.createRange();
+	mark.setStartBefore(at);
+	mark.collapse(true);
+	return { at, parts, mark };
 }
 
 /** The next stop, else the one before, in the innermost part of the page that still has one. */
-function heirOf({ parts, before, after }: Place): Stop | undefined {
+function heirOf({ parts, mark }: Place): Stop | undefined {
+	const stops = [...document.querySelectorAll<Stop>(STOPS)];
+	const after = stops.filter((stop) => mark.comparePoint(stop, 0) > 0);
+	const before = stops.slice(0, stops.length - after.length).reverse();
 	for (const part of parts.filter((p) => p.isConnected)) {
 		const inside = (stop: Stop) => part.contains(stop) && canTake(stop);
 		const heir = after.find(inside) ?? before.find(inside);
