@@ -36,6 +36,9 @@ const MOST_SAID = 4;
 /** How long a hand rests before what stands aside follows, ms. */
 const RESTS = 150;
 
+/** When the next frame is on the screen. */
+const afterFrame = (run: () => void) => requestAnimationFrame(() => setTimeout(run));
+
 /** A node and what it is called. */
 export interface NamedNode {
 	readonly node: NodeName;
@@ -112,14 +115,6 @@ export class Session {
 		});
 		return this.#names;
 	}
-	/** The layout for lists beside the drawing: it follows when the answer to a hand is on the screen. */
-	get aside(): Bench {
-		return this.#aside;
-	}
-	/** What is joined, for what stands beside the plug in hand: it follows in the same way. */
-	get stillAside(): Bench {
-		return this.#stillAside;
-	}
 	/**
 	 * The layout for what gives things their places: at once when something is built or taken away, a
 	 * frame later when only plugs come and go. The socket itself has answered by then.
@@ -128,23 +123,39 @@ export class Session {
 		return this.#placed;
 	}
 	#placed = $state.raw() as Bench;
-	#aside = $state.raw() as Bench;
+	/** What is joined, for what stands beside the plug in hand: a frame later too. */
+	get stillAside(): Bench {
+		return this.#stillAside;
+	}
 	#stillAside = $state.raw() as Bench;
+	/** The layout and what is joined for tables and lists further off: they come last, another frame later. */
+	get aside(): Bench {
+		return this.#aside;
+	}
+	get stillLast(): Bench {
+		return this.#stillLast;
+	}
+	#aside = $state.raw() as Bench;
+	#stillLast = $state.raw() as Bench;
 	#asides = false;
 	#followAside() {
 		if (typeof requestAnimationFrame !== 'function') return this.#stepAside();
 		if (this.#asides) return;
 		this.#asides = true;
-		requestAnimationFrame(() =>
-			setTimeout(() => {
-				this.#asides = false;
-				this.#stepAside();
-			})
-		);
+		afterFrame(() => {
+			this.#asides = false;
+			this.#stepNear();
+			afterFrame(() => this.#stepAside());
+		});
+	}
+	#stepNear() {
+		this.#placed = this.#layout;
+		this.#stillAside = this.#still;
 	}
 	#stepAside() {
-		this.#placed = this.#aside = this.#layout;
-		this.#stillAside = this.#still;
+		this.#stepNear();
+		this.#aside = this.#layout;
+		this.#stillLast = this.#still;
 	}
 	redAt = $derived.by(() => this.#present(this.red));
 	blackAt = $derived.by(() => this.#present(this.black));

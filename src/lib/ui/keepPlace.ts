@@ -6,6 +6,9 @@
  */
 const STOPS = 'a[href], button, select, input, textarea, summary, [tabindex]';
 
+/** What stands aside follows a hand some frames later, and may take the control away then. */
+const FRAMES = 4;
+
 type Stop = HTMLElement | SVGElement;
 interface Place {
 	readonly at: Element;
@@ -50,11 +53,14 @@ export function keepPlace(): () => void {
 		// What cannot take the focus by itself (the page's main part, say) has no place to hand on.
 		if (!at || at === document.body || !canTake(at)) return;
 		const place = placeOf(at);
-		requestAnimationFrame(() => {
+		const look = (frames: number) => {
 			const now = document.activeElement;
 			const isLost = now === null || now === document.body || now === at;
-			if (isLost && !canTake(at)) heirOf(place)?.focus();
-		});
+			if (!isLost) return;
+			if (!canTake(at)) heirOf(place)?.focus();
+			else if (frames > 0) requestAnimationFrame(() => look(frames - 1));
+		};
+		requestAnimationFrame(() => look(FRAMES));
 	}
 	document.addEventListener('click', note, true);
 	document.addEventListener('keydown', note, true);
