@@ -1,7 +1,7 @@
 /** The wiring schedule of the learner's own bench: from the bench to paper, and a panel as CSV in and out. */
 import { readFileSync } from 'node:fs';
 import { parsePanelCsv } from '../../src/lib/schedule';
-import { expect, open, ready, test } from './support';
+import { expect, open, ready, smallTargets, test } from './support';
 import { handsOn } from './hands';
 
 const panel = (text: string, name = 'Rack strip.csv') => ({
@@ -117,9 +117,35 @@ test('it fits a phone, and prints without what is only for the screen', async ({
 	expect(
 		await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
 	).toBeLessThanOrEqual(0);
+	// What is wider than the phone says so, and the keyboard moves it.
+	for (const name of ['Drawing of the rear', 'Table of conductors', 'Table of pieces']) {
+		const box = page.getByRole('group', { name });
+		await expect(box.locator('..').getByTestId('sideways')).toContainText('→');
+		await box.focus();
+		await page.keyboard.press('ArrowRight');
+		await expect.poll(() => box.evaluate((element) => element.scrollLeft)).toBeGreaterThan(0);
+		await expect(box.locator('..').getByTestId('sideways')).toContainText('←');
+	}
 	await page.emulateMedia({ media: 'print' });
+	await expect(page.getByTestId('sideways').first()).toBeHidden();
 	await expect(page.getByRole('button', { name: 'Print' })).toBeHidden();
 	await expect(page.getByRole('navigation', { name: 'Main' })).toBeHidden();
 	await expect(page.getByText('Wired by')).toBeVisible();
 	await expect(page.getByRole('heading', { name: 'Order of soldering' })).toBeVisible();
+});
+
+test.describe('under a finger', () => {
+	test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+	for (const path of ['/schedule/', '/card/'])
+		test(`every target of ${path} is at least 44 pixels high`, async ({ page }) => {
+			await open(page, path);
+			if (path === '/card/') await expect(page.getByRole('checkbox').first()).toBeVisible();
+			expect(await smallTargets(page)).toEqual([]);
+		});
+});
+
+test('on a desk nothing is wider than the screen, and nothing says so', async ({ page }) => {
+	await open(page, '/schedule/');
+	await expect(page.getByRole('group', { name: 'Table of conductors' })).toBeVisible();
+	await expect(page.getByTestId('sideways')).toHaveCount(0);
 });
