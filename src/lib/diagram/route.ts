@@ -42,10 +42,15 @@ const ahead = (from: Point, way: number, reach: number): Point => ({
 	y: from.y + Math.sin(way) * reach
 });
 
+/** The square of how far apart two points are: a route asks it some ten thousand times. */
+function apart(p: Point, q: Point): number {
+	const [dx, dy] = [p.x - q.x, p.y - q.y];
+	return dx * dx + dy * dy;
+}
+
 function lengthOf(points: readonly Point[]): number {
 	let sum = 0;
-	for (let i = 1; i < points.length; i++)
-		sum += Math.hypot(points[i]!.x - points[i - 1]!.x, points[i]!.y - points[i - 1]!.y);
+	for (let i = 1; i < points.length; i++) sum += Math.sqrt(apart(points[i]!, points[i - 1]!));
 	return sum;
 }
 
@@ -59,17 +64,24 @@ function crowding(
 ): number {
 	let cost = 0;
 	for (const o of obstacles) {
+		if (cost >= limit) return cost;
 		if (o.of !== undefined && ends.includes(o.of)) continue;
-		let nearest = Infinity;
-		for (const p of points) nearest = Math.min(nearest, Math.hypot(p.x - o.x, p.y - o.y) - o.r);
+		let least = Infinity;
+		for (const p of points) {
+			const d = apart(p, o);
+			if (d < least) least = d;
+		}
+		const nearest = Math.sqrt(least) - o.r;
 		if (nearest < 0) cost += 900 - 20 * nearest;
 		else if (nearest < 10) cost += (10 - nearest) * 12;
 	}
 	for (const other of others) {
 		if (cost >= limit) return cost;
 		let along = 0;
-		for (const p of points.slice(3, -3))
+		for (let i = 3; i < points.length - 3; i++) {
+			const p = points[i]!;
 			for (const q of other) if (Math.abs(p.x - q.x) < 7 && Math.abs(p.y - q.y) < 7) along += 1;
+		}
 		// One crossing costs little; lying on top of another wire costs much.
 		cost += along * 6 + Math.max(0, along - 3) * 22;
 	}
