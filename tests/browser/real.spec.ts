@@ -252,6 +252,21 @@ test.describe('in the hand', () => {
 		await expect(mind).toContainText(REAL_CAUTIONS.mains);
 	});
 
+	test('a phone that drops the page in the midst of a reading brings all of it back', async ({
+		page
+	}) => {
+		await open(page, '/real/');
+		await page.getByRole('radio', { name: 'TRS' }).check();
+		for (const name of ['T', 'TN']) await page.locator(`[data-lug="A.${name}"]`).tap();
+		const meter = page.getByRole('group', { name: 'What the meter said' });
+		await expect(meter).toContainText('T and TN, with a TRS plug in the socket');
+		await page.reload();
+		await expect(meter).toContainText('T and TN, with a TRS plug in the socket');
+		await expect(page.getByRole('radio', { name: 'TRS' })).toBeChecked();
+		await page.getByRole('button', { name: '○ No beep' }).tap();
+		await expect(readings(page)).toContainText(['T and TN, with a TRS plug in the socket']);
+	});
+
 	test('every target is at least 44 pixels high', async ({ page }) => {
 		await open(page, '/real/');
 		await expect(page.getByRole('button', { name: 'Set it up' })).toBeVisible();

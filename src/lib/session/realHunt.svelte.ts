@@ -8,7 +8,7 @@ import { groupKey, nodesAtPanel, stateKey, strangeReading } from '../diagnosis';
 import type { Bench, NodeName, Pair, When } from '../engine';
 import { plugIn, splitNode } from '../engine';
 import { samePair } from '../exercises/same';
-import type { KeptReadings, Noted } from '../storage';
+import { freshAt, type AtPanel, type KeptReadings, type Noted } from '../storage/readings';
 import { readingLine, ruledOutWords, sentence } from '../words';
 import type { Adviser } from './advice';
 
@@ -93,12 +93,18 @@ export class RealHunt {
 	}
 
 	/** Another panel; readings that name what it does not have are left out. */
-	open(bench: Bench, noted: readonly Noted[] = [], most = this.most, near = this.near) {
+	open(
+		bench: Bench,
+		noted: readonly Noted[] = [],
+		most = this.most,
+		near = this.near,
+		at: AtPanel = freshAt(bench)
+	) {
 		this.bench = bench;
 		this.near = near;
-		this.when = {};
-		this.lift();
-		this.socket = bench.sockets[0]?.id ?? '';
+		this.when = at.when;
+		[this.first, this.second] = [at.first, at.second];
+		this.socket = at.socket;
 		this.most = most;
 		this.reply = this.listed = null;
 		this.olds = [];
@@ -114,15 +120,28 @@ export class RealHunt {
 		else if (this.first === '') this.first = node;
 		else if (this.second === '') this.second = node;
 		else [this.first, this.second] = [node, ''];
+		this.save();
+	}
+	/** Puts one of the probes on a node, or takes it off. */
+	put(probe: 'first' | 'second', node: NodeName | '') {
+		this[probe] = node;
+		this.save();
 	}
 	lift() {
 		this.first = this.second = '';
+		this.save();
+	}
+	/** Looks at another socket. */
+	show(socket: string) {
+		this.socket = socket;
+		this.save();
 	}
 
 	/** What the socket holds now; `drawn` for the file's own. */
 	setPlug(socket: string, state: string) {
 		const rest = Object.fromEntries(Object.entries(this.when).filter(([id]) => id !== socket));
 		this.when = state === 'drawn' ? rest : notAsDrawn(this.bench, { ...rest, [socket]: state });
+		this.save();
 	}
 
 	/** Sets sockets and probes as a probe wants them. */
@@ -131,6 +150,7 @@ export class RealHunt {
 		[this.first, this.second] = pair;
 		const [owner] = splitNode(pair[0]);
 		if (this.bench.sockets.some((s) => s.id === owner)) this.socket = owner;
+		this.save();
 	}
 
 	/** Notes what the meter said of the pair. An older reading of the same probe is struck out. */
@@ -193,7 +213,8 @@ export class RealHunt {
 		this.ask();
 	}
 	private save() {
-		this.keep({ bench: this.bench, noted: this.noted, most: this.most, near: this.near });
+		const { bench, noted, most, near, when, socket, first, second } = this;
+		this.keep({ bench, noted, most, near, at: { when, socket, first, second } });
 	}
 
 	private ask(tell = true) {
