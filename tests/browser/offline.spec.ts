@@ -88,6 +88,32 @@ test('after one visit every page works without a network', async ({
 	problems.splice(0, problems.length, ...others);
 });
 
+test('beside a rack without a network: advice comes, and a reload brings the readings back', async ({
+	page,
+	context,
+	site
+}) => {
+	await visit(page, site.url);
+	await context.setOffline(true);
+	await open(page, `${site.url}real/`);
+	await page.getByRole('button', { name: 'Set it up' }).click();
+	await page.getByRole('button', { name: '○ No beep' }).click();
+	await expect(page.getByTestId('told')).toContainText('ruled out');
+	const next = page.getByRole('region', { name: 'Best next probe' });
+	const asked = await next.textContent();
+	await page.reload();
+	await ready(page);
+	await expect(page.getByTestId('readings').getByRole('listitem')).toHaveCount(1);
+	await expect(page.getByRole('button', { name: 'Set it up' })).toBeVisible();
+	expect(await next.textContent()).toContain(/touch .*\./.exec(asked!)![0]);
+
+	await open(page, `${site.url}lugs/`);
+	await page.getByRole('button', { name: '○ No beep' }).click();
+	await page.reload();
+	await ready(page);
+	await expect(page.getByTestId('lug-readings').getByRole('listitem')).toHaveCount(1);
+});
+
 const RELEASE = 'meta[name="release"]';
 
 /** Makes of the served copy a release that differs in its worker, its pages and its modules. */
