@@ -26,7 +26,8 @@ export default defineConfig({
 		contextOptions: { reducedMotion: 'no-preference' },
 		// Only the offline tests need the worker; elsewhere it would fetch the whole site each time.
 		serviceWorkers: 'block',
-		trace: 'retain-on-failure',
+		// A trace is a picture of every page after every step. To see one: npx playwright test --trace on FILE
+		trace: 'off',
 		launchOptions: { executablePath: findChromium(), args: BROWSER_ARGS }
 	},
 	webServer: {

@@ -7,83 +7,98 @@ import { SOCKETS } from '../../src/lib/engine';
 import { faultKey, solutionOf } from '../../src/lib/exercises';
 import { choose, exerciseOf, name, order, PAGES, pathOf, predict, putRight, wire } from './course';
 import { expectProbes, handsOn, placeOf } from './hands';
-import { expect, open, test } from './support';
-
-// A few hundred keys: a picture of the page after each one would take most of the time.
-test.use({ trace: 'off' });
+import { drawn, expect, open, test as base } from './support';
 
 const NOWHERE = 'the focus is nowhere';
 
-/** What is wrong with where the focus stands, or ''. */
-const focusProblem = (page: Page): Promise<string> =>
-	page.evaluate((nowhere) => {
-		const at = document.activeElement;
+/** Where the focus stands, and what is wrong with that, or ''. */
+interface Focused {
+	problem: string;
+	node: string | null;
+	name: string;
+	role: string;
+}
+
+/** In the page: looks at the focus when it is asked to, and by itself after every key. */
+function watchFocus(nowhere: string): void {
+	const isInked = ({ stroke, strokeWidth }: CSSStyleDeclaration) =>
+		stroke !== 'none' && parseFloat(strokeWidth) >= 2;
+	const problemOf = (at: Element | null): string => {
 		if (!at || at === document.body || at === document.documentElement) return nowhere;
 		const name = `<${at.tagName.toLowerCase()}> ${at.getAttribute('aria-label') ?? at.textContent.trim().slice(0, 40)}`;
 		if (!at.matches(':focus-visible')) return `${name}: no ring is shown`;
 		const { outlineStyle, outlineWidth } = getComputedStyle(at);
 		const isOutlined = outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2;
 		// What is drawn has a shape of its own for a ring, inked only while the focus is there.
-		const isRinged = [...at.querySelectorAll(':scope > .ring, :scope > .hit')].some((shape) => {
-			const { stroke, strokeWidth } = getComputedStyle(shape);
-			return stroke !== 'none' && parseFloat(strokeWidth) >= 2;
-		});
+		const shapes = [...at.querySelectorAll(':scope > .ring, :scope > .hit')];
+		const isRinged = shapes.some((shape) => isInked(getComputedStyle(shape)));
 		if (!isOutlined && !isRinged) return `${name}: its ring has no ink`;
 		const box = at.getBoundingClientRect();
 		const inSight =
 			box.bottom > 0 && box.top < innerHeight && box.right > 0 && box.left < innerWidth;
 		return inSight && box.width > 0 ? '' : `${name}: it is out of sight`;
-	}, NOWHERE);
-
-/** Waits until the page has drawn what a key did, the loss of a focus included. */
-const drawn = (page: Page): Promise<void> =>
-	page.evaluate(async () => {
-		const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
-		await frame();
-		await frame();
-	});
+	};
+	const seen: string[] = [];
+	addEventListener('keyup', () => seen.push(problemOf(document.activeElement)), true);
+	window.problemsSeen = () => seen.splice(0);
+	window.focusNow = () => {
+		const at = document.activeElement!;
+		const label = (at as HTMLInputElement).labels?.[0]?.textContent ?? '';
+		return {
+			problem: problemOf(at),
+			node: at.getAttribute('data-node'),
+			name: (at.getAttribute('aria-label') ?? (label || at.textContent)).trim(),
+			role: at.getAttribute('type') ?? at.getAttribute('role') ?? at.tagName.toLowerCase()
+		};
+	};
+}
+declare global {
+	interface Window {
+		/** What was wrong after each key since this was last asked. */
+		problemsSeen: () => string[];
+		focusNow: () => Focused;
+	}
+}
+const test = base.extend({
+	page: async ({ page }, use) => {
+		await page.addInitScript(watchFocus, NOWHERE);
+		await use(page);
+	}
+});
 
 /** A hand on the keyboard that looks, after every key, where it is. */
 function keysOn(page: Page) {
-	const press = async (key: string) => {
+	const focused = () => page.evaluate(() => window.focusNow());
+	const press = async (key: string): Promise<Focused> => {
 		await page.keyboard.press(key);
 		if (key !== 'Tab' && key !== 'Shift+Tab') await drawn(page);
-		expect(await focusProblem(page), `after ${key}`).toBe('');
+		const at = await focused();
+		expect(at.problem, `after ${key}`).toBe('');
+		return at;
 	};
-	const focused = () =>
-		page.evaluate(() => {
-			const at = document.activeElement!;
-			const label = (at as HTMLInputElement).labels?.[0]?.textContent ?? '';
-			return {
-				node: at.getAttribute('data-node'),
-				name: (at.getAttribute('aria-label') ?? (label || at.textContent)).trim(),
-				role: at.getAttribute('type') ?? at.getAttribute('role') ?? at.tagName.toLowerCase()
-			};
-		});
 	return {
 		press,
 		focused,
 		/** Tab (or Shift+Tab) until the focus stands where `is` says. */
-		async tabTo(is: (at: Awaited<ReturnType<typeof focused>>) => boolean, key = 'Tab') {
-			for (let steps = 0; steps < 200; steps++) {
-				await press(key);
-				if (is(await focused())) return;
-			}
+		async tabTo(is: (at: Focused) => boolean, key = 'Tab') {
+			for (let steps = 0; steps < 200; steps++) if (is(await press(key))) return;
 			throw new Error('Tab never came there');
 		},
 		/** Arrow keys over the drawing to a contact: always the arrow that leads most towards it. */
 		async arrowTo(node: string) {
-			const target = await placeOf(page.locator(`svg [data-node="${node}"]`));
+			const placeAt = (name: string) => placeOf(page.locator(`svg [data-node="${name}"]`));
+			const target = await placeAt(node);
+			let { node: at } = await focused();
 			for (let steps = 0; steps < 25; steps++) {
-				const { node: at } = await focused();
 				if (at === node) return;
-				const from = await placeOf(page.locator(`svg [data-node="${at}"]`));
+				const from = await placeAt(at!);
 				const [dx, dy] = [target.x - from.x, target.y - from.y];
 				const across = dx < 0 ? 'ArrowLeft' : 'ArrowRight';
 				const along = dy < 0 ? 'ArrowUp' : 'ArrowDown';
 				const order = Math.abs(dx) > Math.abs(dy) ? [across, along] : [along, across];
-				await press(order[0]!);
-				if ((await focused()).node === at) await press(order[1]!);
+				const before = at;
+				({ node: at } = await press(order[0]!));
+				if (at === before) ({ node: at } = await press(order[1]!));
 			}
 			throw new Error(`The arrows do not lead to ${node}`);
 		}
@@ -231,11 +246,18 @@ test('every stop of every page is in sight and has a ring, and Tab gets through'
 	for (const path of PAGES) {
 		await open(page, path);
 		let stops = 0;
-		for (; stops < MOST_STOPS; stops++) {
-			await page.keyboard.press('Tab');
-			const problem = await focusProblem(page);
-			if (problem === NOWHERE && stops > 0) break;
-			expect(problem, `${path}, stop ${stops}`).toBe('');
+		let isOut = false;
+		// A few at a time: the page itself looks after each of them.
+		while (!isOut && stops < MOST_STOPS) {
+			for (let i = 0; i < 20; i++) await page.keyboard.press('Tab');
+			const seen = await page.evaluate(() => window.problemsSeen());
+			expect(seen, 'looked at after every key').toHaveLength(20);
+			const out = seen.findIndex((problem, i) => problem === NOWHERE && stops + i > 0);
+			isOut = out >= 0;
+			for (const problem of isOut ? seen.slice(0, out) : seen) {
+				expect(problem, `${path}, stop ${stops}`).toBe('');
+				stops++;
+			}
 		}
 		expect(stops, `${path} can be left by Tab`).toBeLessThan(MOST_STOPS);
 		expect(stops, path).toBeGreaterThan(5);
@@ -251,7 +273,6 @@ async function expectPassed(page: Page, words: string | RegExp): Promise<void> {
 	await expect(card.getByRole('link', { name: /^On to: |last one/ })).toBeVisible();
 }
 type Keys = ReturnType<typeof keysOn>;
-type Focused = Awaited<ReturnType<Keys['focused']>>;
 const isSelect = ({ role }: Focused) => role.startsWith('select');
 const isContact = ({ node }: Focused) => node !== null;
 const isCheckbox = ({ role }: Focused) => role === 'checkbox';

@@ -65,6 +65,14 @@ export async function open(page: Page, path = '/'): Promise<void> {
 	await ready(page);
 }
 
+/** Waits until the page has drawn what was done to it, the loss of a focus included. */
+export const drawn = (page: Page): Promise<void> =>
+	page.evaluate(async () => {
+		const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
+		await frame();
+		await frame();
+	});
+
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 /** One broken accessibility rule: its name, and where and how it is broken. */
@@ -74,22 +82,51 @@ export interface Violation {
 	places: string[];
 }
 
+/** Of these rules, the ones that look at colours: a scheme changes nothing but colours (app.css). */
+const COLOUR_RULES = ['color-contrast', 'link-in-text-block'];
+
 /**
  * Runs the accessibility rules on the page as it stands; nothing found is an empty list.
- * The source is evaluated by the debugger, which the page's own policy does not bind.
+ * The source is evaluated by the debugger, which the page's own policy does not bind. What passes
+ * is only counted: to spell it out takes longer than to find it.
  */
-export async function axe(page: Page): Promise<Violation[]> {
-	await page.evaluate(axeCore.source);
-	const { violations, passes } = await page.evaluate(
-		(rules) => window.axe.run(document, { runOnly: { type: 'tag', values: rules } }),
-		RULES
-	);
-	expect(passes.length, 'rules that axe found something to apply to').toBeGreaterThan(0);
-	return violations.map(({ id, help, nodes }) => ({
-		rule: id,
-		help,
-		places: nodes.map((node) => `${node.target.join(' ')}: ${node.failureSummary ?? node.html}`)
-	}));
+export async function axe(page: Page, which: 'all' | 'colours' = 'all'): Promise<Violation[]> {
+	if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axeCore.source);
+	const runOnly: axeCore.RunOnly =
+		which === 'all' ? { type: 'tag', values: RULES } : { type: 'rule', values: COLOUR_RULES };
+	const { applied, broken } = await page.evaluate(async (runOnly) => {
+		const result = await window.axe.run(document, { runOnly, resultTypes: ['violations'] });
+		const broken = result.violations.map(({ id, help, nodes }) => ({
+			rule: id,
+			help,
+			places: nodes.map((node) => `${node.target.join(' ')}: ${node.failureSummary ?? node.html}`)
+		}));
+		return { applied: result.passes.length + broken.length, broken };
+	}, runOnly);
+	expect(applied, 'rules that axe found something to apply to').toBeGreaterThan(0);
+	return broken;
+}
+
+export const SIZES = {
+	desk: { width: 1440, height: 900 },
+	hand: { width: 390, height: 844 }
+} as const;
+
+/** No broken rule on the page as it stands, in either size and in either scheme. */
+export async function expectNoneBroken(
+	page: Page,
+	what = 'the page',
+	sizes: readonly (keyof typeof SIZES)[] = ['desk', 'hand']
+): Promise<void> {
+	// What is on its way to another colour has neither.
+	await page.emulateMedia({ reducedMotion: 'reduce' });
+	for (const size of sizes) {
+		await page.setViewportSize(SIZES[size]);
+		await page.emulateMedia({ colorScheme: 'light' });
+		expect(await axe(page), `${what}, ${size}, light`).toEqual([]);
+		await page.emulateMedia({ colorScheme: 'dark' });
+		expect(await axe(page, 'colours'), `${what}, ${size}, dark`).toEqual([]);
+	}
 }
 
 /** Buttons, fields and links that stand by themselves and are lower than a finger needs, in pixels. */
@@ -108,6 +145,23 @@ export const smallTargets = (page: Page, least = 44): Promise<string[]> =>
 			}),
 		least
 	);
+
+/** The longest that anything on the page takes to change its looks, seconds. */
+export const longestChange = (page: Page): Promise<number> =>
+	page.evaluate(() => {
+		const seconds = (list: string) => list.split(',').map((time) => parseFloat(time));
+		const every = [...document.querySelectorAll('*')].flatMap((element) =>
+			['', '::before', '::after'].flatMap((part) => {
+				const style = getComputedStyle(element, part);
+				return [
+					...seconds(style.transitionDuration),
+					...seconds(style.transitionDelay),
+					...seconds(style.animationDuration)
+				];
+			})
+		);
+		return Math.max(...every);
+	});
 
 declare global {
 	interface Window {

@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { judge } from '../../src/lib/exercises';
 import { choose, find, name, order, PAGES, pathOf, predict, putRight } from './course';
 import { expectProbes, handsOn } from './hands';
-import { expect, open, test } from './support';
+import { drawn, expect, open, test } from './support';
 
 /** Controls that can be hit and are smaller than they should be, pixels. */
 const small = (page: Page, coarse: boolean): Promise<string[]> =>
@@ -42,20 +42,11 @@ const small = (page: Page, coarse: boolean): Promise<string[]> =>
 const overflow = (page: Page): Promise<number> =>
 	page.evaluate(() => document.scrollingElement!.scrollWidth - innerWidth);
 
-async function expectLargeTargets(page: Page): Promise<void> {
-	for (const path of PAGES) {
-		await open(page, path);
-		expect(await page.evaluate(() => matchMedia('(pointer: coarse)').matches)).toBe(true);
-		await page.locator('details').evaluateAll((all) => {
-			for (const details of all) (details as HTMLDetailsElement).open = true;
-		});
-		expect(await small(page, true), path).toEqual([]);
-		expect(await overflow(page), path).toBeLessThanOrEqual(0);
-	}
-}
+const PHONE = { width: 390, height: 844 };
+const TABLET = { width: 820, height: 1180 };
 
 test.describe('on a phone', () => {
-	test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+	test.use({ viewport: PHONE, hasTouch: true, isMobile: true });
 
 	test('taps probe two contacts, and the reading is in sight beside them', async ({ page }) => {
 		await open(page);
@@ -128,8 +119,22 @@ test.describe('on a phone', () => {
 		await expect(hands.travel.getByRole('status')).toHaveText(travel);
 	});
 
-	test('targets are large enough for a finger', async ({ page }) => {
-		await expectLargeTargets(page);
+	test('targets are large enough for a finger, on a tablet too', async ({ page }) => {
+		for (const path of PAGES) {
+			await page.setViewportSize(PHONE);
+			await open(page, path);
+			expect(await page.evaluate(() => matchMedia('(pointer: coarse)').matches)).toBe(true);
+			await page.locator('details').evaluateAll((all) => {
+				for (const details of all) (details as HTMLDetailsElement).open = true;
+			});
+			for (const size of [PHONE, TABLET]) {
+				await page.setViewportSize(size);
+				await drawn(page);
+				const what = `${path} at ${size.width}`;
+				expect(await small(page, true), what).toEqual([]);
+				expect(await overflow(page), what).toBeLessThanOrEqual(0);
+			}
+		}
 	});
 
 	test('what the judge says is on the screen, as wide as it, with targets for a finger', async ({
@@ -205,14 +210,6 @@ test.describe('on a phone', () => {
 		expect(await overflow(page)).toBeLessThanOrEqual(0);
 		await card.getByRole('button', { name: 'Close' }).tap();
 		await expect(card).toBeHidden();
-	});
-});
-
-test.describe('on a tablet', () => {
-	test.use({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
-
-	test('targets are large enough for a finger', async ({ page }) => {
-		await expectLargeTargets(page);
 	});
 });
 
