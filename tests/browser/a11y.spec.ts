@@ -1,9 +1,28 @@
 /** No broken accessibility rule on any screen, light and dark, on a desk and in a hand. */
 import type { Page } from '@playwright/test';
+import { answerTo, diagnosisIn, dictionaryOf, nodesAtPanel } from '../../src/lib/diagnosis';
+import { startBench } from '../../src/lib/session/start';
+import { READINGS_KEY, freshAt, saveReadings, type Noted } from '../../src/lib/storage/readings';
+import { memoryStore } from '../../src/lib/storage/store';
 import { choose, find, name, order, PAGES, pathOf, predict, wire } from './course';
 import { handsOn } from './hands';
 import { expect, expectNoneBroken, longestChange, open, test } from './support';
 
+/** What the browser keeps after every reading that can be taken at a sound panel without its far ends. */
+function nearHunt(): string {
+	const bench = startBench();
+	const dictionary = dictionaryOf(bench, 1);
+	const noted: Noted[] = [];
+	for (;;) {
+		const { next } = diagnosisIn(dictionary, noted, 1, {}, nodesAtPanel(bench));
+		if (!next) break;
+		const { when, pair } = next;
+		noted.push({ when, pair, answer: answerTo(bench, next), meter: '', struck: false });
+	}
+	const store = memoryStore();
+	saveReadings({ bench, noted, most: 1, near: true, at: freshAt(bench) }, store);
+	return store.getItem(READINGS_KEY)!;
+}
 /** Opens everything that is folded. */
 const unfold = (page: Page) =>
 	page.locator('details').evaluateAll((all) => {
@@ -82,6 +101,32 @@ const SCREENS: Screen[] = [
 			await page.getByRole('button', { name: 'Enter' }).click();
 			await expect(page.getByRole('region', { name: /neither a plain joint/ })).toBeVisible();
 			await unfold(page);
+		}
+	],
+	[
+		'the real bench, where the panel alone can tell no more, and cautions that were read',
+		'/real/',
+		async (page) => {
+			await page.getByRole('button', { name: 'I have read both' }).click();
+			await page.evaluate(([key, text]) => localStorage.setItem(key, text), [
+				READINGS_KEY,
+				nearHunt()
+			] as const);
+			await open(page, '/real/');
+			await expect(
+				page.getByRole('region', { name: 'The panel alone can tell no more' })
+			).toBeVisible();
+		}
+	],
+	[
+		'an unmarked socket, after two readings',
+		'/lugs/',
+		async (page) => {
+			await page.getByLabel('In front').selectOption('a female three-pin face');
+			for (const said of ['● Beep', '● Beep'])
+				if (await page.getByRole('button', { name: said }).isVisible())
+					await page.getByRole('button', { name: said }).click();
+			await expect(page.getByTestId('lug-readings')).toBeVisible();
 		}
 	],
 	[
