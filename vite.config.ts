@@ -34,6 +34,8 @@ export default defineConfig({
 			'tests/figures/**/*.test.ts'
 		],
 		environment: 'node',
+		// The runner would leave one processor idle: on a machine with two, that is half of it.
+		maxWorkers: '100%',
 		testTimeout: 120_000
 	}
 });

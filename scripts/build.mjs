@@ -39,24 +39,36 @@ export function newest(path) {
  * @param {string} root
  */
 export function isBuilt(root) {
-	// The first page is written last, so a build that was broken off does not count.
-	const page = join(root, 'build/index.html');
-	if (!existsSync(page)) return false;
-	const built = statSync(page).mtimeMs;
+	const folder = join(root, 'build');
+	if (!isWhole(folder)) return false;
+	const built = statSync(join(folder, 'index.html')).mtimeMs;
 	const sources = SOURCES.map((name) => join(root, name)).filter((path) => existsSync(path));
 	return sources.every((path) => newest(path) <= built);
 }
 
+/** How the bundler is called. */
+export const BUILD_CALL = {
+	file: process.execPath,
+	args: [join(ROOT, 'node_modules/vite/bin/vite.js'), 'build'],
+	env: { NODE_ENV: 'production' }
+};
+
+/**
+ * Whether a build came to its end: the first page is written last.
+ * @param {string} folder
+ */
+export const isWhole = (folder) => existsSync(join(folder, 'index.html'));
+
 /** Builds the site; false if the build failed, and then what the bundler said is shown. */
 export function build() {
-	const vite = join(ROOT, 'node_modules/vite/bin/vite.js');
-	const run = spawnSync(process.execPath, [vite, 'build'], {
+	const { file, args, env } = BUILD_CALL;
+	const run = spawnSync(file, args, {
 		cwd: ROOT,
 		encoding: 'utf8',
 		maxBuffer: 2 ** 28,
-		env: { ...process.env, NODE_ENV: 'production' }
+		env: { ...process.env, ...env }
 	});
-	const isDone = run.status === 0 && existsSync(join(BUILD, 'index.html'));
+	const isDone = run.status === 0 && isWhole(BUILD);
 	if (!isDone) console.error(run.stdout + run.stderr);
 	return isDone;
 }

@@ -23,6 +23,7 @@ import { playwrightCount, single, total, vitestCount } from '../scripts/counts.m
 import { CHROMIUM_PLACES, nodeProblem, onPath } from '../scripts/machine.mjs';
 import { holdsAll, isInstalled, plainEnv } from '../scripts/packages.mjs';
 import { serve } from '../scripts/serve.mjs';
+import { makeTurns } from '../scripts/turns.mjs';
 
 let folder: string;
 beforeEach(() => {
@@ -78,6 +79,38 @@ describe('what counts as a failure', () => {
 	it('adds the steps up', () => {
 		const steps = [single(true), single(false), { passed: 5, failed: 2, skipped: 1 }];
 		expect(total(steps)).toEqual({ passed: 6, failed: 3, skipped: 1 });
+	});
+});
+
+describe('steps that run side by side', () => {
+	let told = '';
+	const turns = () => {
+		told = '';
+		return makeTurns((text) => (told += String(text)));
+	};
+
+	it('are told one after the other, in their order, each in full', () => {
+		const { say, end } = turns();
+		say(2, 'c');
+		say(0, 'a');
+		say(1, 'b');
+		say(0, 'A');
+		expect(told).toBe('aA');
+		end(1);
+		say(2, 'C');
+		expect(told).toBe('aA');
+		end(0);
+		expect(told).toBe('aAbcC');
+		say(2, '!');
+		expect(told).toBe('aAbcC!');
+	});
+
+	it('have the terminal only at their turn', () => {
+		const { isTurnOf, end } = turns();
+		expect([0, 1, 2].map(isTurnOf)).toEqual([true, false, false]);
+		end(1);
+		end(0);
+		expect([0, 1, 2].map(isTurnOf)).toEqual([false, false, true]);
 	});
 });
 

@@ -26,8 +26,21 @@ function curve(points: readonly Point[]): Point[] {
 	});
 }
 
+/** The same path stands in hundreds of figures of a plug that travels; so many are remembered. */
+const MOST_KEPT = 2000;
+const kept = new Map<string, readonly Line[]>();
+
 /** The lines of a path of M, L, Q, C and Z; a closed one ends where it began. */
-export function linesOf(d: string): Line[] {
+export function linesOf(d: string): readonly Line[] {
+	const known = kept.get(d);
+	if (known) return known;
+	if (kept.size >= MOST_KEPT) kept.clear();
+	const lines = readLines(d);
+	kept.set(d, lines);
+	return lines;
+}
+
+function readLines(d: string): Line[] {
 	const lines: Point[][] = [];
 	for (const [, command, text] of d.matchAll(/([A-Za-z])([^A-Za-z]*)/g)) {
 		const numbers = (text!.match(/-?\d*\.?\d+(?:e-?\d+)?/g) ?? []).map(Number);
@@ -62,12 +75,18 @@ interface Segment {
 	readonly middle: Point;
 	readonly half: number;
 }
-const segmentsOf = (line: Line): Segment[] =>
-	line.slice(1).map((b, i) => {
+const segments = new WeakMap<Line, readonly Segment[]>();
+function segmentsOf(line: Line): readonly Segment[] {
+	const known = segments.get(line);
+	if (known) return known;
+	const made = line.slice(1).map((b, i) => {
 		const a = line[i]!;
 		const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 		return { a, b, middle, half: Math.hypot(b[0] - a[0], b[1] - a[1]) / 2 };
 	});
+	segments.set(line, made);
+	return made;
+}
 
 /** Shortest distance between two sets of lines, in units; 0 where they cross. */
 export function distance(one: readonly Line[], other: readonly Line[]): number {
