@@ -138,10 +138,10 @@ async function fetchRelease(page: Page): Promise<void> {
 		const registration = await navigator.serviceWorker.ready;
 		await registration.update();
 	});
-	await page.waitForFunction(async () => {
-		const registration = await navigator.serviceWorker.ready;
-		return registration.waiting?.state === 'installed';
-	});
+	// Asked from here: what is awaited inside waitForFunction counts as true before it has come.
+	await expect
+		.poll(() => page.evaluate(async () => (await navigator.serviceWorker.ready).waiting?.state))
+		.toBe('installed');
 }
 
 /** The names of the caches that hold a release. */
