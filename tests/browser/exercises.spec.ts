@@ -351,7 +351,9 @@ test('find: each reading says what it ruled out, a wasted one is called so, and 
 		const readings = [reading(['A.2', 'A.T']), reading(pair)];
 		const isFirst = pair.includes('A.2') && pair.includes('A.T');
 		return (
-			!isFirst && toldHunt({ bench: find.bench, readings, from: {}, hidden: null }).steps[1]!.wasted
+			!isFirst &&
+			toldHunt({ bench: find.bench, readings, from: {}, symptom: find.symptom, hidden: null })
+				.steps[1]!.wasted
 		);
 	})!;
 	await hands.button('Lift both').click();

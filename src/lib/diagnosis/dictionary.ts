@@ -58,6 +58,8 @@ export interface Dictionary {
 	readonly heaviest: (id: number) => number[];
 	/** The class of a set given by sorted numbers; −1 if none of at most `most` faults answers so. */
 	readonly classOfSet: (set: readonly number[]) => number;
+	/** Pairs that no plan touches: 1 at position `a * nodes + b`; left out where all may be. */
+	readonly off?: Uint8Array;
 	readonly work: Work;
 }
 

@@ -18,6 +18,8 @@ export * from './system';
 export * from './optimum';
 export * from './par';
 export * from './hunt';
+export * from './proof';
+export * from './symptom';
 export * from './told';
 export * from './groups';
 export * from './meterSaid';

@@ -93,12 +93,13 @@ export const HAIR = 1e-9;
 
 const offOf = ({ joined }: Found): number => Math.abs(joined - 0.5);
 
-/** Every probe that divides these classes, in file order; `within`: only pairs of these nodes. */
+/** Every probe that divides these classes and may be taken, in file order; `within`: only pairs of these nodes. */
 export function dividing(
 	dictionary: Dictionary,
 	ids: Int32Array,
 	within?: readonly NodeName[]
 ): Found[] {
+	const { off } = dictionary;
 	const n = dictionary.nodes.length;
 	const reached = dictionary.nodes.map((node) => !within || within.includes(node));
 	const total = weightIn(dictionary, ids);
@@ -106,7 +107,7 @@ export function dividing(
 	for (let column = 0; column < dictionary.columns; column++) {
 		const { weight, count } = splitOf(dictionary, ids, column);
 		for (let at = 0; at < n * n; at++)
-			if (count[at]! > 0 && count[at]! < ids.length) {
+			if (count[at]! > 0 && count[at]! < ids.length && !off?.[at]) {
 				const [a, b] = [Math.floor(at / n), at % n];
 				if (reached[a] && reached[b])
 					found.push({ column, a, b, joined: Math.min(1, weight[at]! / total) });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { EMPTY_BENCH, inState, isJoined, withFaults, type Bench, type Fault } from '../engine';
+import { NO_SYMPTOM } from './symptom';
 import { toldHunt, type HuntReading } from './told';
 
 const bench: Bench = {
@@ -22,7 +23,7 @@ describe('a hunt as its hunter is told of it', () => {
 		const suspect: Fault = { kind: 'swap', contacts: ['A.2', 'A.3'] };
 		const w1: Fault = { kind: 'open', wire: 'w1' };
 		const readings = [read('2', 'T', w1), read('3', 'R', hidden), read('2', 'T', suspect)];
-		const told = toldHunt({ bench, readings, from: {}, hidden: null });
+		const told = toldHunt({ bench, readings, from: {}, symptom: NO_SYMPTOM, hidden: null });
 		expect(told.steps.map((s) => s.stands)).toEqual([false, true, expect.any(Boolean)]);
 		expect(told.steps[0]!.gone).toContainEqual(w1);
 		expect(told.steps[0]!.gone).not.toContainEqual(hidden);
@@ -35,9 +36,15 @@ describe('a hunt as its hunter is told of it', () => {
 
 	it('punishes a wasted probe once, and lays a best hunt without loss beside it', () => {
 		const readings = [read('2', 'T'), read('2', 'T'), read('3', 'R')];
-		const { steps, best } = toldHunt({ bench, readings, from: {}, hidden });
+		const { steps, best } = toldHunt({ bench, readings, from: {}, symptom: NO_SYMPTOM, hidden });
 		expect(steps[1]!.regret.lost).toBeGreaterThan(0);
-		const without = toldHunt({ bench, readings: [readings[0]!, readings[2]!], from: {}, hidden });
+		const without = toldHunt({
+			bench,
+			readings: [readings[0]!, readings[2]!],
+			from: {},
+			symptom: NO_SYMPTOM,
+			hidden
+		});
 		expect(steps[2]!.regret).toEqual(without.steps[1]!.regret);
 		expect(best!.length).toBeGreaterThan(0);
 		for (const { regret } of best!) expect(regret.lost).toBeLessThan(1e-9);

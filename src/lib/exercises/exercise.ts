@@ -13,6 +13,7 @@ import type {
 	Wire
 } from '../engine';
 import type { Probe } from '../diagnosis/probes';
+import type { Symptom, Told } from '../diagnosis/symptom';
 import type { Answer, AnswerOf } from './judged';
 import type { Need, Option } from './needs';
 import type { Rule, Step } from './procedure';
@@ -111,8 +112,18 @@ export interface PutRightExercise extends Common<'put-right'>, Wiring {
 	/** Changes more than the fewest that still score 1. The fewest is computed. */
 	readonly allow: number;
 }
+/** A symptom, each part of it with the words of the exercise that tell it, as they stand there. */
+export interface ToldSymptom extends Symptom {
+	readonly told: readonly (Told & { readonly says: string })[];
+	/** The words that leave only some kinds of fault in question; '' where all kinds are. */
+	readonly kindsSay: string;
+	/** The caution that asks to keep the probes off; '' where none does. */
+	readonly keepOffSays: string;
+}
 export interface FindExercise extends Common<'find'> {
 	readonly hidden: Fault;
+	/** What the exercise tells before the first reading. */
+	readonly symptom: ToldSymptom;
 	/** The most readings that may be taken. */
 	readonly most: number;
 	/** Readings that prove the hidden fault. */

@@ -1,16 +1,20 @@
 /**
  * Judging a hunt. Any fault that no probe can tell from the hidden one is right. Besides, the judge
- * says which faults of the list the learner's own readings left standing: a lucky guess is right,
- * but not proven.
+ * says which faults of the list the symptom and the learner's own readings left standing: a lucky
+ * guess is right, but not proven. Something is known to be wrong, so a sound bench explains nothing.
  */
 import {
+	agreesWith,
 	answerTo,
 	classOf,
 	faultListOf,
+	fewestToProve,
+	isInQuestion,
 	probesOf,
 	sameClass,
-	signature,
-	type Probe
+	suspectsOf,
+	type Probe,
+	type Reading
 } from '../diagnosis';
 import { withFaults, type Fault } from '../engine';
 import { truthOf } from './answers';
@@ -22,17 +26,15 @@ import { faultKey, probesTaken } from './same';
 /** The faults to choose from: those of the bench without the hidden one. */
 export const faultsToName = (exercise: FindExercise): Fault[] => faultListOf(exercise.bench);
 
-/** Which of these hypotheses, each a list of faults, agree with every reading taken. */
-function fittingOf<H extends readonly Fault[]>(
-	exercise: FindExercise,
-	hypotheses: readonly H[],
-	probes: readonly Probe[]
-): H[] {
+/** The faults of the list that agree with the symptom and with every reading taken. */
+function fittingOf(exercise: FindExercise, probes: readonly Probe[]): Fault[] {
+	const { symptom } = exercise;
 	const truth = truthOf(exercise);
-	const read = probes.map((probe) => answerTo(truth, probe));
-	return hypotheses.filter((faults) => {
-		const bench = withFaults(exercise.bench, faults);
-		return probes.every((probe, i) => answerTo(bench, probe) === read[i]);
+	const read = probes.map((probe): Reading => ({ ...probe, answer: answerTo(truth, probe) }));
+	return faultsToName(exercise).filter((fault) => {
+		const bench = withFaults(exercise.bench, [fault]);
+		const says = (reading: Reading) => answerTo(bench, reading) === reading.answer;
+		return isInQuestion(symptom, fault) && agreesWith(symptom, says) && read.every(says);
 	});
 }
 
@@ -55,20 +57,18 @@ function itemOf(exercise: FindExercise, named: Fault | null, own: readonly Probe
 	return [{ right, ...probe, wanted, found, hazard: false, why: '' }];
 }
 
-const pars = new WeakMap<FindExercise, number>();
+const proofs = new WeakMap<FindExercise, number | null>();
 
-/**
- * Readings without which no plan can be sure: each says joined or apart, so n of them tell at most
- * 2ⁿ classes of hypotheses apart, the sound bench among them.
- */
-export function parOf(exercise: FindExercise): number {
-	const known = pars.get(exercise);
+/** The fewest readings that prove the hidden fault; null if that could not be made sure of. */
+export function fewestProofOf(exercise: FindExercise): number | null {
+	const known = proofs.get(exercise);
 	if (known !== undefined) return known;
-	const hypotheses = [[], ...faultsToName(exercise).map((f) => [f])];
-	const classes = new Set(hypotheses.map((h) => signature(withFaults(exercise.bench, h))));
-	const par = Math.ceil(Math.log2(classes.size));
-	pars.set(exercise, par);
-	return par;
+	const suspects = suspectsOf(exercise.bench, exercise.symptom);
+	const hidden = suspects.faults.findIndex((f) => faultKey(f) === faultKey(exercise.hidden));
+	const proof = hidden < 0 ? null : fewestToProve(suspects, suspects.classOfSet([hidden]));
+	const fewest = proof?.length ?? null;
+	proofs.set(exercise, fewest);
+	return fewest;
 }
 
 /** What a right name is worth: less where the readings do not prove it, half where they were too many. */
@@ -86,17 +86,16 @@ export function judgeHunt(
 	const { hidden, most } = exercise;
 	const found = sameClass(exercise.bench, named ? [named] : [], [hidden]);
 	const alike = classOf(exercise.bench, [hidden]);
-	const singles = faultsToName(exercise).map((fault) => [fault] as const);
-	const fitting = fittingOf(exercise, singles, own).map(([fault]) => fault);
-	const soundFits = fittingOf(exercise, [[]], own).length > 0;
-	const proven = !soundFits && fitting.length === alike.length;
+	const fitting = fittingOf(exercise, own);
+	const inClass = new Set(alike.map(faultKey));
+	const proven = fitting.every((fault) => inClass.has(faultKey(fault)));
 	const used = own.length;
 	const inTime = used <= most;
-	const par = parOf(exercise);
+	const fewest = fewestProofOf(exercise);
 	return {
 		score: found ? worthOf(inTime, proven) : 0,
 		passed: found && inTime,
 		items: itemOf(exercise, named, own),
-		find: { used, most, par, hidden, named, found, alike, fitting, soundFits, proven }
+		find: { used, most, fewest, hidden, named, found, alike, fitting, proven }
 	};
 }

@@ -2,7 +2,7 @@
  * What one entry of an exercise says about another, kind by kind. Each gate throws, or gives its
  * fields. The screens run them for every exercise at the start, so what takes long is in `proofs.ts`.
  */
-import { faultListOf } from '../diagnosis';
+import { faultListOf, probeNodes } from '../diagnosis';
 import {
 	SOCKETS,
 	checkBench,
@@ -21,6 +21,7 @@ import type {
 	PredictExercise,
 	PutRightExercise,
 	Sign,
+	ToldSymptom,
 	WireExercise
 } from './exercise';
 import { fail, need, needAmong, needDifferent, needNodes, needPair, needShown } from './gate';
@@ -109,10 +110,33 @@ export function putRightOf(
 	return { ...wiringOf(shape, bench), allow: shape.allow };
 }
 
+/** Every reading that is told of, and every place to keep off, is there. */
+function symptomOf({ symptom }: Shape<'find'>, bench: Bench): ToldSymptom {
+	const { told, kinds, keepOff } = symptom;
+	for (const [i, { readings }] of told.entries())
+		for (const [k, { when, pair }] of readings.entries()) {
+			const path = `$.symptom.told[${i}].readings[${k}]`;
+			needPair(bench, when, pair, `${path}.pair`, `${path}.when`);
+		}
+	const nodes = probeNodes(bench);
+	const off = keepOff?.off ?? [];
+	for (const [i, place] of off.entries())
+		for (const name of typeof place === 'string' ? [place] : place)
+			if (!nodes.includes(name))
+				fail(`$.symptom.keepOff.off[${i}]`, `no probe can be put on "${name}"`);
+	return {
+		told,
+		kinds: kinds?.among ?? null,
+		kindsSay: kinds?.says ?? '',
+		keepOff: off,
+		keepOffSays: keepOff?.says ?? ''
+	};
+}
+
 export function findOf(
 	shape: Shape<'find'>,
 	bench: Bench
-): Pick<FindExercise, 'hidden' | 'most' | 'solution'> {
+): Pick<FindExercise, 'hidden' | 'symptom' | 'most' | 'solution'> {
 	const { hidden, most, solution } = shape;
 	const at = `$.faults[${bench.faults.length}]`;
 	need(checkBench({ ...shape.bench, faults: [...bench.faults, hidden] }), at, '$.hidden');
@@ -121,7 +145,7 @@ export function findOf(
 		needPair(bench, when, pair, `${path}.pair`, `${path}.when`);
 	}
 	needShown(shape.beliefs, () => false, faultListOf(bench));
-	return { hidden, most, solution: solution.probes };
+	return { hidden, symptom: symptomOf(shape, bench), most, solution: solution.probes };
 }
 
 export function chooseOf(

@@ -12,7 +12,7 @@ export * from './shelf';
 export * from './answers';
 export * from './judge';
 export { faultKey, probesTaken, samePair, sameWhen } from './same';
-export { faultsToName, parOf } from './find';
+export { faultsToName, fewestProofOf } from './find';
 export { cellsOf, sameCell, soundingCells } from './predict';
 export { fittingOptions } from './choose';
 export {

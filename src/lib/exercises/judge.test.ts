@@ -3,7 +3,7 @@
  * plug home every spring of the jack is lifted, its sleeve is on R and S, and jumpers stay jumpers.
  */
 import { describe, expect, it } from 'vitest';
-import { classOf, probesOf, signature, type Probe } from '../diagnosis';
+import { answerTo, classOf, fewestToProve, probesOf, suspectsOf, type Probe } from '../diagnosis';
 import {
 	EMPTY_BENCH,
 	checkRequirements,
@@ -18,6 +18,7 @@ import { readExercises, readTexts } from './content.node';
 import type { FindExercise, PredictExercise, WireExercise } from './exercise';
 import { faultsToName } from './find';
 import { judge } from './judge';
+import { hiddenClassOf } from './proofsOfHunts';
 import { probesTaken, samePair } from './same';
 import { isSaid } from './verdict';
 
@@ -188,7 +189,7 @@ describe('find', () => {
 		const result = judged(find.hidden);
 		expect(OWN.length).toBeLessThanOrEqual(find.most);
 		expect(result).toMatchObject({ score: 1, passed: true });
-		expect(result.find).toMatchObject({ used: 5, found: true, proven: true, soundFits: false });
+		expect(result.find).toMatchObject({ used: 5, found: true, proven: true });
 		expect(result.find!.fitting).toEqual([find.hidden]);
 	});
 	it('cannot be told from crossed jumpers inside the socket', () => {
@@ -234,13 +235,17 @@ describe('find', () => {
 		expect(result.passed).toBe(false);
 		expect(result.items).toHaveLength(1);
 	});
-	it('has a par: five yes-or-no readings at least tell this many classes apart', () => {
-		const classes = new Set(
-			[[], ...faultsToName(find).map((f) => [f])].map((h) => signature(withFaults(find.bench, h)))
-		);
-		expect(classes.size).toBeGreaterThan(16);
-		expect(classes.size).toBeLessThanOrEqual(32);
-		expect(judged(find.hidden).find!.par).toBe(5);
+	it('knows the shortest proof: no reading alone leaves only the hidden fault, and some two do', () => {
+		const list = faultsToName(find).map((f) => withFaults(find.bench, [f]));
+		const left = (probes: Probe[]) =>
+			list.filter((b) => probes.every((p) => answerTo(b, p) === answerTo(truthOf(find), p)));
+		expect(judged(find.hidden).find!.fewest).toBe(2);
+		expect(probesOf(find.bench).some((p) => left([p]).length === 1)).toBe(false);
+		const two = fewestToProve(
+			suspectsOf(find.bench, find.symptom),
+			hiddenClassOf(suspectsOf(find.bench, find.symptom), find)
+		)!;
+		expect(left(two)).toHaveLength(1);
 	});
 	it('gives half for the right fault with too many readings', () => {
 		const many = probesOf(find.bench).slice(0, 10);
@@ -255,15 +260,30 @@ describe('find', () => {
 	it('tells a lucky guess from a proof, and lets it cost', () => {
 		const lucky = judged(find.hidden, []);
 		expect(lucky).toMatchObject({ score: 0.75, passed: true });
-		expect(lucky.find).toMatchObject({ proven: false, soundFits: true });
+		expect(lucky.find).toMatchObject({ proven: false });
 	});
-	it('takes nothing for proven while a sound bench would read the same', () => {
+	it('takes for proven what is left when all else is ruled out, since something is wrong', () => {
 		const bench = { ...EMPTY_BENCH, sockets: [{ ...find.bench.sockets[0]!, ...THREE_PIN }] };
 		const hidden = { kind: 'bridge', between: ['A.1', 'A.2'] } as const;
 		const others = probesOf(bench).filter((p) => !samePair(p.pair, hidden.between));
 		const hunt = { ...find, bench, hidden };
 		const result = judge(hunt, { kind: 'find', fault: hidden, probes: others });
-		expect(result.find).toMatchObject({ fitting: [hidden], soundFits: true, proven: false });
+		expect(result.find).toMatchObject({ fitting: [hidden], proven: true });
+	});
+	it('counts what was told before the first reading', () => {
+		const splash = exercises.find((e) => e.id === 'find-splash-in-nine') as FindExercise;
+		const { hidden } = splash;
+		const fitting = judge(splash, { kind: 'find', fault: hidden, probes: [] }).find!.fitting;
+		expect(fitting).toHaveLength(6);
+		for (const fault of fitting) {
+			expect(fault.kind).toBe('bridge');
+			const bench = withFaults(splash.bench, [fault]);
+			const jack = ['T', 'R', 'S', 'TN', 'RN', 'SN'];
+			expect(jack.some((c) => isJoined(bench, 'A.1', `A.${c}`))).toBe(true);
+		}
+		const blind = { ...splash, symptom: { ...splash.symptom, told: [], kinds: null } };
+		const all = judge(blind, { kind: 'find', fault: hidden, probes: [] }).find!.fitting;
+		expect(all).toEqual(faultsToName(splash));
 	});
 	it('shows no belief to whoever names the fault rightly', () => {
 		const beliefs = [{ ...find.beliefs[0]!, shownByNaming: [find.hidden] }];

@@ -76,18 +76,16 @@ export interface Mending {
 export interface Hunt {
 	readonly used: number;
 	readonly most: number;
-	/** No plan can be sure with fewer readings than this. */
-	readonly par: number;
+	/** The fewest readings that prove the hidden fault; null if that could not be made sure of. */
+	readonly fewest: number | null;
 	readonly hidden: Fault;
 	readonly named: Fault | null;
 	/** The named fault is of the hidden one's class (though it may have cost too many probes). */
 	readonly found: boolean;
 	/** Every fault of the list that no probe can tell from the hidden one. */
 	readonly alike: readonly Fault[];
-	/** Every fault of the list that agrees with all readings taken; `alike` is among them. */
+	/** Every fault in question that agrees with the symptom and all readings taken. */
 	readonly fitting: readonly Fault[];
-	/** The readings would fit a sound bench too. */
-	readonly soundFits: boolean;
 	/** The readings leave nothing but the hidden fault's class. */
 	readonly proven: boolean;
 }

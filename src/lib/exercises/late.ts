@@ -21,7 +21,7 @@ const OWN: { readonly [K in ExerciseKind]: readonly (keyof ExerciseOf<K>)[] } = 
 	predict: ['questions'],
 	wire: ['mayWire', 'require', 'solution'],
 	'put-right': ['mayWire', 'require', 'solution', 'allow'],
-	find: ['hidden', 'most', 'solution'],
+	find: ['hidden', 'symptom', 'most', 'solution'],
 	choose: ['need', 'needs', 'options'],
 	name: ['socket', 'candidates', 'lugs', 'most', 'plugs'],
 	order: ['steps', 'rules', 'probes', 'solution']

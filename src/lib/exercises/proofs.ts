@@ -20,6 +20,7 @@ import { judge } from './judge';
 import { factorial, lettersOf, sameNamings } from './name';
 import { cellsOf, soundingCells } from './predict';
 import type { Rule } from './procedure';
+import { planProblems, symptomProblems } from './proofsOfHunts';
 import { fewestToMend } from './putRight';
 import { isSaid } from './verdict';
 
@@ -93,8 +94,10 @@ function hazardProblems(exercise: WireExercise | PutRightExercise): string[] {
 const mendProblems = (exercise: PutRightExercise): string[] =>
 	say(fewestToMend(exercise) !== null, 'the fewest changes could not be searched out');
 
-function huntProblems({ bench, hidden, most, solution }: FindExercise): string[] {
+function huntProblems(exercise: FindExercise): string[] {
+	const { bench, hidden, most, solution } = exercise;
 	return [
+		...symptomProblems(exercise),
 		...say(
 			classOf(bench, [hidden]).length > 0,
 			'no fault of the list answers like the hidden one, so nobody could name it'
@@ -103,7 +106,8 @@ function huntProblems({ bench, hidden, most, solution }: FindExercise): string[]
 			!sameClass(bench, [hidden], []),
 			'no probe can tell the hidden fault from a sound bench'
 		),
-		...say(solution.length <= most, 'the solution takes more readings than are allowed')
+		...say(solution.length <= most, 'the solution takes more readings than are allowed'),
+		...planProblems(exercise)
 	];
 }
 

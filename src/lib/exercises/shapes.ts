@@ -4,7 +4,9 @@
  * what the learner does in it, has the wrong shape.
  */
 import * as v from 'valibot';
+import { readingShape } from '../diagnosis/readings';
 import {
+	FAULT_KINDS,
 	PLUG_KINDS,
 	SOCKET_KINDS,
 	exact,
@@ -83,6 +85,41 @@ const source = exact(
 const wires = v.array(v.unknown(), want('a list of wires in square brackets'));
 const probe = exact({ when: v.optional(whenShape, {}), pair }, 'a reading');
 const probes = list(probe, 'readings');
+const says = words(8, 300);
+const symptom = exact(
+	{
+		told: v.optional(
+			list(
+				exact(
+					{
+						says,
+						readings: some(readingShape, 'readings'),
+						any: v.optional(v.boolean(want('true or false')), false)
+					},
+					'something told, in the words of the exercise'
+				),
+				'things told'
+			),
+			[]
+		),
+		kinds: v.optional(
+			exact(
+				{ says, among: some(v.picklist(FAULT_KINDS, want(oneOf(FAULT_KINDS))), 'kinds of fault') },
+				'the kinds of fault in question'
+			)
+		),
+		keepOff: v.optional(
+			exact(
+				{
+					says,
+					off: some(v.union([node, pair], want('a node or a pair of nodes')), 'nodes and pairs')
+				},
+				'what to keep the probes off'
+			)
+		)
+	},
+	'a symptom'
+);
 const ids = list(v.string(want('an id')), 'ids');
 const CELL_RIGHT = 'two nodes, and the number of the question if it is not the first';
 const cell = v.union(
@@ -189,6 +226,7 @@ export const shapes = {
 		{
 			...common('find'),
 			hidden: fault,
+			symptom: v.optional(symptom, {}),
 			most: whole(1, 100),
 			solution: exact({ probes: some(probe, 'readings') }, 'the solution')
 		},

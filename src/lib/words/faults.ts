@@ -19,6 +19,10 @@ function bentWords(bench: Bench, contact: string): string {
 	return `the spring of ${textName(bench, contact)} is bent: it never touches a plug${off ? ` and never lifts off ${off}` : ''}`;
 }
 
+/** The same without what it does: `jumper w1 is open`. */
+export const faultName = (bench: Bench, fault: Fault): string =>
+	faultWords(bench, fault).split(': ')[0]!;
+
 /** One clause for any fault; null is "no fault". */
 export function faultWords(bench: Bench, fault: Fault | null): string {
 	if (fault === null) return 'nothing is wrong';

@@ -100,11 +100,12 @@ describe('a hunt', () => {
 		expect(headline(find, answer(find.hidden))).toEqual([
 			'Found. You took 5 of 8 readings.',
 			WAS,
-			'Your readings rule out everything else that could be wrong with one fault.'
+			'Your readings rule out everything else that could be wrong with one fault.',
+			'For whoever knows where to look, two readings prove it.'
 		]));
 	it('that was lucky says so', () => {
 		expect(headline(find, answer(find.hidden, [])).at(-1)).toMatch(
-			/^Your readings would fit 54 other explanations as well/
+			/^Your readings would fit 53 other explanations as well/
 		);
 		expect(headline(find, answer(find.hidden, OWN.slice(0, 2))).at(-1)).toMatch(
 			/^Your readings would fit one other explanation as well/
@@ -118,7 +119,7 @@ describe('a hunt', () => {
 		const crossed: Fault = { kind: 'swap', contacts: ['A.R', 'A.T'] };
 		expect(headline(find, answer(crossed))).toEqual([
 			'That is not it. You took 5 of 8 readings.',
-			'You said that the leads of R and T are swapped: each landed on the other.',
+			'You named another fault: the leads of R and T are swapped.',
 			WAS
 		]);
 		expect(wrongOnes(find, answer(crossed))).toEqual([

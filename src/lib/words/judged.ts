@@ -2,8 +2,17 @@
  * What the judge found, in words: a headline, and a sentence or two on each thing that was judged. What
  * only one kind of exercise has stands in `needs.ts`, `naming.ts` and `procedure.ts`.
  */
-import { BEEPS_UNDER, hearing, isJoined, readMeter, showOhms, type Bench } from '../engine';
 import {
+	BEEPS_UNDER,
+	hearing,
+	isJoined,
+	readMeter,
+	showOhms,
+	type Bench,
+	type Fault
+} from '../engine';
+import {
+	faultKey,
 	replayBench,
 	type Answer,
 	type Exercise,
@@ -15,7 +24,7 @@ import {
 	type Sureness
 } from '../exercises';
 import { bothText, earShould } from './checks';
-import { faultWords } from './faults';
+import { faultName, faultWords } from './faults';
 import { levelWords } from './heard';
 import { andOf, sentence, whenWords } from './names';
 import { nameItemWords, namingHeadline } from './naming';
@@ -168,17 +177,21 @@ type Hunt = NonNullable<Judged['find']>;
 const readings = (n: number): string => `${n} ${n === 1 ? 'reading' : 'readings'}`;
 
 /** Whether the readings alone make the case, or luck had a part in it. */
-function proofWords({ found, proven, fitting, alike, soundFits }: Hunt): string {
+function proofWords({ found, proven, fitting, alike }: Hunt): string {
 	if (!found) return '';
 	if (proven) return 'Your readings rule out everything else that could be wrong with one fault.';
-	const others = fitting.length - alike.length + (soundFits ? 1 : 0);
+	const others = fitting.filter((f) => !alike.some((a) => faultKey(a) === faultKey(f))).length;
 	return others === 1
 		? 'Your readings would fit one other explanation as well; one more would have settled it.'
 		: `Your readings would fit ${others} other explanations as well; a few more would have settled it.`;
 }
 
+/** What was named instead; what it would do is said where it is chosen, and is no reproach here. */
+const saidWords = (bench: Bench, named: Fault | null): string =>
+	named ? `you named another fault: ${faultName(bench, named)}` : 'you said that nothing is wrong';
+
 function huntHeadline(bench: Bench, find: Hunt): string[] {
-	const { used, most, found, hidden, named, alike, par } = find;
+	const { used, most, found, hidden, named, alike, fewest } = find;
 	const was = sentence(`the fault was that ${faultWords(bench, hidden)}`);
 	const took = `You took ${used} of ${readings(most)}.`;
 	const others = alike.length - 1;
@@ -188,9 +201,11 @@ function huntHeadline(bench: Bench, find: Hunt): string[] {
 		: used <= most
 			? `Found. ${took}`
 			: `Found, but with ${used - most} more than the ${readings(most)} allowed. Try it again and let each answer choose the next.`;
-	const said = found ? '' : sentence(`you said that ${faultWords(bench, named)}`);
+	const said = found ? '' : sentence(saidWords(bench, named));
 	const bound =
-		found && used > par ? `No plan can be sure of it with fewer than ${readings(par)}.` : '';
+		found && fewest !== null && used > fewest
+			? `For whoever knows where to look, ${numberWords(fewest)} ${fewest === 1 ? 'reading proves' : 'readings prove'} it.`
+			: '';
 	return [headline, said, was, same, proofWords(find), bound].filter((w) => w !== '');
 }
 
