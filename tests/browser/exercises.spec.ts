@@ -25,7 +25,7 @@ import {
 	type Item
 } from '../../src/lib/exercises';
 import { readCourse } from '../../src/lib/exercises/content.node';
-import { cameWords, faultWords, nodeName, wrongLines } from '../../src/lib/words';
+import { cameWords, faultName, faultWords, nodeName, wrongLines } from '../../src/lib/words';
 import {
 	choose,
 	course,
@@ -292,7 +292,7 @@ test('find: every reading counts, nothing gives the fault away, and naming it pa
 	await expect(card).toBeFocused();
 	await expect(card).toContainText('That is not it.');
 	await expect(card).toContainText(faultWords(find.bench, find.hidden).slice(1));
-	await expect(card).toContainText(faultWords(find.bench, other).slice(1));
+	await expect(card).toContainText(`You named another fault: ${faultName(find.bench, other)}.`);
 	const named: Answer = {
 		kind: 'find',
 		fault: other,
@@ -334,7 +334,8 @@ test('find: each reading says what it ruled out, a wasted one is called so, and 
 	const log = hands.section('Your hunt').getByRole('listitem');
 	const list = faultsToName(find);
 	const open1 = list.find((f) => f.kind === 'open')!;
-	await page.getByLabel(/what do you suspect/).selectOption(faultKey(open1));
+	await page.getByLabel(/what do you suspect/).selectOption(open1.kind);
+	await page.getByLabel('Where do you suspect it?').selectOption(faultKey(open1));
 	await hands.probe('A.2', 'A.T');
 	await expect(log.first()).toContainText(/Ruled out \d+ of \d+ classes of faults; \d+ left/);
 	await expect(log.first()).toContainText(/Your suspicion (still stands|is ruled out)/);
@@ -372,7 +373,7 @@ test('find: each reading says what it ruled out, a wasted one is called so, and 
 	await expect(replay.getByRole('status')).toContainText('step 2 of 2');
 	await expect(replay.getByRole('status')).toContainText('Wasted, and counted here once.');
 	await replay.getByRole('button', { name: /→ 1$/ }).last().click();
-	await expect(replay.getByRole('status')).toContainText('The plan, step');
+	await expect(replay.getByRole('status')).toContainText('The best hunt, step');
 	await expect(replay.getByRole('status')).toContainText('No probe there tells more.');
 });
 
@@ -401,6 +402,11 @@ test('put right: changes are counted, hints go from how many to which, the fewes
 	await expect(hint).not.toContainText('Put in');
 	await hands.button('Tell me more').click();
 	await expect(hint).toContainText('Put in a jumper from');
+	// There is no more to tell, and the button says so and does nothing.
+	await expect(hands.button('No more hints')).toHaveAttribute('aria-disabled', 'true');
+	await expect(hint).toContainText('That is all there is to tell of this wiring.');
+	await hands.button('No more hints').click();
+	await expect(hint).toContainText('Put in a jumper from');
 
 	const key = ({ from, to }: Wire) => [from, to].sort().join(' ');
 	const goes = wires.filter((w) => !putRight.solution.some((s) => key(s) === key(w)));
@@ -408,6 +414,7 @@ test('put right: changes are counted, hints go from how many to which, the fewes
 	expect(goes.length).toBeGreaterThan(0);
 	for (const { id } of goes) await hands.button(`Take out ${id}`).click();
 	await expect(hint).toContainText('Your wiring has changed since the hint.');
+	await expect(hands.button('Ask again')).toBeVisible();
 	await solder(hands, comes);
 	await expect(task).toContainText(`So far: ${goes.length + comes.length}.`);
 	await hands.button('Check my wiring').click();

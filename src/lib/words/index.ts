@@ -3,6 +3,8 @@ export * from './kinds';
 export * from './units';
 export * from './names';
 export * from './faults';
+export * from './faultChoices';
+export * from './symptom';
 export * from './reasons';
 export * from './path';
 export * from './standing';
