@@ -24,7 +24,7 @@ describe.each(hunts.map((e) => [e.id, e] as const))('the faults of %s', (_, exer
 			expect(name === '').toBe(groups.length === 1);
 			expect(new Set(own.map((c) => c.words)).size).toBe(own.length);
 			expect(own.length).toBeLessThanOrEqual(10);
-			for (const { words } of own) expect(words.length).toBeLessThanOrEqual(48);
+			for (const { words } of own) expect(words.length).toBeLessThanOrEqual(56);
 		}
 	});
 });
