@@ -48,9 +48,9 @@ export class Bits {
 	/** The numbers, ascending. */
 	list(): number[] {
 		const found: number[] = [];
-		this.words.forEach((word, i) => {
-			for (let w = word; w !== 0; w &= w - 1) found.push(32 * i + 31 - Math.clz32(w & -w));
-		});
+		const { words } = this;
+		for (let i = 0; i < words.length; i++)
+			for (let w = words[i]!; w !== 0; w &= w - 1) found.push(32 * i + 31 - Math.clz32(w & -w));
 		return found;
 	}
 }

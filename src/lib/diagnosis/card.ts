@@ -1,119 +1,136 @@
 /**
- * The test card: as few probes as can be found that together catch every single fault that any
- * probe catches. A probe catches the faults whose answer differs from the sound bench's. Fewest
- * probes come first; then plug states are left out one after another for as long as no more probes
- * are needed without them, and the probes stand state by state, so that plugs change seldom.
+ * The test card: probes that together catch every single fault that any probe catches. A probe
+ * catches the faults under which it answers otherwise than on the sound bench. Two aims: as few
+ * probes as can be found, and among those as few plug changes; or least effort, where a plug change
+ * counts as several probes. Probes stand state by state, the file's own first, so that no socket is
+ * come to twice.
  */
-import type { Bench, Fault } from '../engine';
-import { classesIn } from './classes';
-import { fewestColumns } from './cover';
-import { dictionaryOf, type Dictionary } from './dictionary';
-import type { Probe, ProbeAnswer } from './probes';
-import { plugChanges } from './setting';
+import { byCodePoint, type Bench, type Fault, type When } from '../engine';
+import { cheapestPlan, survey, type CardProgress, type Chosen, type Plan } from './cardSearch';
+import type { Surveyed, Weights } from './cardSearch';
+import { faultKeyOf, faultListOf } from './faults';
+import { probeNodes, statesOfBench, type Probe, type ProbeAnswer } from './probes';
+import { columnsOf, plugChanges } from './setting';
+
+export type { CardProgress } from './cardSearch';
+
+/**
+ * So many probes are as much effort as one plug change. Judgement: a probe is two touches and a tick,
+ * a few seconds; for a change one lays both probes down, finds the socket, pulls or pushes a plug home
+ * and takes the probes up again.
+ */
+export const PROBES_PER_CHANGE = 4;
+
+export type CardAim = 'fewest-probes' | 'least-effort';
 
 export interface CardProbe extends Probe {
 	/** What a sound bench answers. */
 	readonly expect: ProbeAnswer;
 }
 export interface Card {
+	readonly aim: CardAim;
 	readonly probes: readonly CardProbe[];
 	readonly silent: readonly Fault[];
 	/** Plugs to change on the way through the card, from the file's own state on. */
 	readonly changes: number;
-	/** Whether it is certain that no card has fewer probes. */
+	/** Whether it is certain that no card is better by its aim: has fewer probes, or takes less effort. */
 	readonly exact: boolean;
 }
+export type Cards = Readonly<Record<CardAim, Card>>;
 
-/** A probe by its place, and the classes that it catches. */
-interface Catcher {
-	readonly column: number;
-	readonly a: number;
-	readonly b: number;
-	readonly caught: readonly number[];
-	/** One text for each set of caught classes. */
-	readonly key: string;
-}
+/** Probes and plug changes as one number, in probes. */
+export const effortOf = ({ probes, changes }: Pick<Card, 'probes' | 'changes'>): number =>
+	probes.length + PROBES_PER_CHANGE * changes;
 
-/** Probes of one column; of those that catch the same classes only the first. */
-function catchersIn(dictionary: Dictionary, column: number, sound: number): Catcher[] {
-	const { rows, seen, size, nodes } = dictionary;
-	const classes = [...Array(size).keys()].filter((id) => id !== sound);
-	const found = new Map<string, Catcher>();
-	const net = (id: number, node: number) => seen.at(rows.at(id, column), node);
-	for (let a = 0; a < nodes.length; a++)
-		for (let b = a + 1; b < nodes.length; b++) {
-			const joined = net(sound, a) === net(sound, b);
-			const caught = classes.filter((id) => (net(id, a) === net(id, b)) !== joined);
-			const key = caught.join();
-			if (caught.length > 0 && !found.has(key)) found.set(key, { column, a, b, caught, key });
-		}
-	return [...found.values()];
-}
-
-/** Branches of one search before it settles for what it has. */
-const STEPS = 4000;
-
-interface Chosen {
-	readonly catchers: readonly Catcher[];
-	readonly exact: boolean;
-}
-
-/** The fewest of them that catch all that any of them catches; of those that catch alike the first. */
-function fewest(catchers: readonly Catcher[]): Chosen {
-	const first = new Map<string, Catcher>();
-	for (const catcher of catchers) if (!first.has(catcher.key)) first.set(catcher.key, catcher);
-	const kept = [...first.values()];
-	const { chosen, exact } = fewestColumns(
-		kept.map((c) => c.caught),
-		STEPS
-	);
-	return { catchers: chosen.map((i) => kept[i]!), exact };
-}
-
-function caughtBy(catchers: readonly Catcher[]): number {
-	const caught = new Set<number>();
-	for (const catcher of catchers) for (const id of catcher.caught) caught.add(id);
-	return caught.size;
-}
-
-/** The same number of probes in fewer plug states, the last states tried first. */
-function inFewerStates(all: readonly Catcher[], first: Chosen): Chosen {
-	const wanted = caughtBy(all);
-	const used = new Set(first.catchers.map((c) => c.column));
-	let best = first;
-	let kept = all.filter((c) => used.has(c.column));
-	for (const column of [...used].sort((a, b) => b - a)) {
-		const rest = kept.filter((c) => c.column !== column);
-		if (caughtBy(rest) < wanted) continue;
-		const chosen = fewest(rest);
-		if (chosen.catchers.length > best.catchers.length) continue;
-		kept = rest;
-		best = { ...chosen, exact: best.exact };
-	}
-	return best;
-}
-
-/** The card from a dictionary of single faults. */
-export function cardIn(dictionary: Dictionary): Card {
-	const { bench, rows, seen, nodes, columnStates, columns, classOfSet } = dictionary;
-	const sound = classOfSet([]);
-	const numbers = [...Array(columns).keys()];
-	const all = numbers.flatMap((column) => catchersIn(dictionary, column, sound));
-	const { catchers, exact } = inFewerStates(all, fewest(all));
-	const inOrder = [...catchers].sort((x, y) => x.column - y.column || x.a - y.a || x.b - y.b);
-	const probes = inOrder.map(({ column, a, b }): CardProbe => {
-		const partition = rows.at(sound, column);
-		const joined = seen.at(partition, a) === seen.at(partition, b);
-		return {
-			when: columnStates[column]!,
-			pair: [nodes[a]!, nodes[b]!],
-			expect: joined ? 'joined' : 'apart'
-		};
+/** State by state in the order of the bench, and along the sockets in each. */
+function inOrder(bench: Bench, probes: readonly Chosen[]): CardProbe[] {
+	const states = statesOfBench(bench);
+	const { of } = columnsOf(bench, states);
+	const columnAt = new Map(states.map((when, i) => [JSON.stringify(when), of[i]!]));
+	const placeOf = new Map(probeNodes(bench).map((node, i) => [node, i]));
+	const keyed = probes.map(({ when, pair, expect }) => {
+		const places = pair.map((node) => placeOf.get(node)!).sort((a, b) => a - b);
+		const [a, b] = [...pair].sort(byCodePoint) as [string, string];
+		const key = [columnAt.get(JSON.stringify(when))!, ...places];
+		return { key, probe: { when, pair: [a, b] as const, expect } };
 	});
-	const states = [{}, ...probes.map((p) => p.when)];
-	const changes = states.slice(1).reduce((n, to, i) => n + plugChanges(bench, states[i]!, to), 0);
-	return { probes, silent: classesIn(dictionary).silent, changes, exact };
+	const compared = (x: readonly number[], y: readonly number[]) =>
+		x.reduce((found, n, i) => found || n - y[i]!, 0);
+	return keyed.sort((x, y) => compared(x.key, y.key)).map(({ probe }) => probe);
+}
+
+function changesOver(bench: Bench, probes: readonly Probe[]): number {
+	let at: When = {};
+	let changes = 0;
+	for (const { when } of probes) {
+		if (JSON.stringify(when) !== JSON.stringify(at)) changes += plugChanges(bench, at, when);
+		at = when;
+	}
+	return changes;
+}
+
+function silentIn(bench: Bench, surveyed: readonly Surveyed[]): Fault[] {
+	const silent = new Set(
+		surveyed.flatMap(({ island, catchers }) =>
+			catchers.silent.map((f) => faultKeyOf(island.fault(catchers.faults[f]!)))
+		)
+	);
+	return faultListOf(bench).filter((fault) => silent.has(faultKeyOf(fault)));
+}
+
+/** The weights of an aim. No number of changes outweighs a probe where fewest probes are wanted. */
+function weightsFor(aim: CardAim, mostChanges: number): Weights {
+	return aim === 'least-effort'
+		? { probe: 1, change: PROBES_PER_CHANGE }
+		: { probe: 1 + mostChanges, change: 1 };
+}
+
+/** Whether no card can do with a probe less, however many changes it takes. */
+const hasFewest = ({ bound, probes }: Plan, { probe, change }: Weights, mostChanges: number) =>
+	bound > probe * (probes.length - 1) + change * mostChanges;
+
+/** The cards for these aims. Rests at each `yield`, and says there how far it is. */
+export function* makingCards(
+	bench: Bench,
+	aims: readonly CardAim[] = ['fewest-probes', 'least-effort']
+): Generator<CardProgress, Partial<Cards>> {
+	const surveyed = yield* survey(bench);
+	const silent = silentIn(bench, surveyed);
+	const mostChanges = 2 * statesOfBench(bench).length;
+	const cards: Partial<Record<CardAim, Card>> = {};
+	for (const aim of aims) {
+		const weights = weightsFor(aim, mostChanges);
+		const plan = yield* cheapestPlan(surveyed, weights);
+		const probes = inOrder(bench, plan.probes);
+		const isExact = aim === 'least-effort' ? plan.exact : hasFewest(plan, weights, mostChanges);
+		const exact = probes.length === 0 || isExact;
+		cards[aim] = { aim, probes, silent, changes: changesOver(bench, probes), exact };
+	}
+	return withTheBetter(cards);
+}
+
+/** Where a search was cut short, the other aim's card may take less effort. */
+function withTheBetter(cards: Partial<Cards>): Partial<Cards> {
+	const { 'fewest-probes': fewest, 'least-effort': least } = cards;
+	if (!fewest || !least || effortOf(least) <= effortOf(fewest)) return cards;
+	return { ...cards, 'least-effort': { ...fewest, aim: 'least-effort', exact: false } };
+}
+
+/** Both cards of a bench in one go. */
+export function cardsOf(bench: Bench): Cards {
+	const making = makingCards(bench);
+	for (;;) {
+		const step = making.next();
+		if (step.done) return step.value as Cards;
+	}
 }
 
 /** The test card of a bench. */
-export const cardOf = (bench: Bench): Card => cardIn(dictionaryOf(bench, 1));
+export function cardOf(bench: Bench, aim: CardAim = 'fewest-probes'): Card {
+	if (aim === 'least-effort') return cardsOf(bench)[aim];
+	const making = makingCards(bench, [aim]);
+	for (;;) {
+		const step = making.next();
+		if (step.done) return step.value[aim]!;
+	}
+}

@@ -1,209 +1,228 @@
 /**
- * The fewest columns that cover every element: the core of the test card (probes that catch faults)
- * and of a contradiction (readings that every hypothesis fails). Rules that lose nothing come first:
- * a column whose elements another one also covers goes, an element that is covered whenever another
- * one is goes, and a column that alone covers an element is taken. What is left falls into parts
- * that share nothing; each is searched, deepest cut first, against a bound of elements of which no
- * column covers two. Minimum set cover has no short way in general (Karp 1972), so the search may be
- * given a limit, and the answer says whether it was reached.
+ * The cheapest columns that cover every element: the core of the test card (probes that catch
+ * faults, in plug states that have to be set up) and of a contradiction (readings that every
+ * hypothesis fails). Rules that lose nothing come first (coverTable.ts). What is left falls into
+ * pieces that share nothing; each is searched, deepest cut first: over the groups that may be
+ * opened, then over the columns of the element with fewest. The bound is what must be paid for
+ * elements of which no column covers two, and for opening groups. Minimum set cover has no short
+ * way in general (Karp 1972), so the search may be given a limit, and the answer says whether it
+ * was reached.
  */
-import { Bits } from './bits';
+import { isDearerThan } from './coverBound';
+import { Table, type Column, type Opening } from './coverTable';
 
 export interface Cover {
 	/** Positions of the chosen columns, ascending. */
 	readonly chosen: readonly number[];
-	/** Whether it is certain that no smaller cover exists. */
+	/** Whether it is certain that no cheaper cover exists. */
 	readonly exact: boolean;
 }
 
-interface Part {
-	/** Elements that each column covers. */
-	columns: Map<number, Bits>;
-	/** Columns that cover each element. */
-	elements: Map<number, Bits>;
-}
-
-function partOf(columns: readonly (readonly number[])[]): Part {
-	const count = 1 + Math.max(-1, ...columns.map((c) => c.reduce((m, e) => Math.max(m, e), -1)));
-	const part: Part = { columns: new Map(), elements: new Map() };
-	columns.forEach((covers, c) => {
-		if (covers.length === 0) return;
-		part.columns.set(c, Bits.of(covers, count));
-		for (const e of covers) {
-			if (!part.elements.has(e)) part.elements.set(e, new Bits(columns.length));
-			part.elements.get(e)!.add(c);
-		}
-	});
-	return part;
-}
-
-const copyOf = ({ columns, elements }: Part): Part => ({
-	columns: new Map([...columns].map(([c, bits]) => [c, bits.copy()])),
-	elements: new Map([...elements].map(([e, bits]) => [e, bits.copy()]))
-});
-
-function dropColumn(part: Part, column: number) {
-	for (const e of part.columns.get(column)!.list()) part.elements.get(e)?.delete(column);
-	part.columns.delete(column);
-}
-
-function dropElement(part: Part, element: number) {
-	for (const c of part.elements.get(element)!.list()) {
-		const covers = part.columns.get(c)!;
-		covers.delete(element);
-		if (covers.size === 0) part.columns.delete(c);
-	}
-	part.elements.delete(element);
-}
-
-function take(part: Part, column: number) {
-	for (const e of part.columns.get(column)!.list()) dropElement(part, e);
-	part.columns.delete(column);
-}
-
-type Sets = ReadonlyMap<number, Bits>;
-
-/** The other sets that contain this one, equal ones too: they all share its rarest member. */
-function containing(at: number, sets: Sets, holders: Sets): number[] {
-	const bits = sets.get(at)!;
-	const members = bits.list();
-	if (members.length === 0) return [...sets.keys()].filter((other) => other !== at);
-	const sizeAt = (member: number) => holders.get(member)!.size;
-	const rarest = members.reduce((x, y) => (sizeAt(y) < sizeAt(x) ? y : x));
-	const near = holders.get(rarest)!.list();
-	return near.filter((other) => other !== at && bits.isWithin(sets.get(other)!));
-}
-
-/** Columns that another one makes idle: of equal ones the first stays. */
-const idleColumns = ({ columns, elements }: Part): number[] =>
-	[...columns].flatMap(([c, { size }]) => {
-		const wider = containing(c, columns, elements);
-		return wider.some((other) => columns.get(other)!.size > size || other < c) ? [c] : [];
-	});
-
-/** Elements that are covered whenever another one is: of equal ones the first stays. */
-const sureElements = ({ columns, elements }: Part): Set<number> =>
-	new Set(
-		[...elements].flatMap(([e, { size }]) =>
-			containing(e, elements, columns).filter(
-				(other) => elements.get(other)!.size > size || other > e
-			)
-		)
-	);
-
-/** Applies the rules until none applies; the columns that had to be taken. */
-function reduce(part: Part): number[] {
-	const taken: number[] = [];
-	for (;;) {
-		const before = part.columns.size + part.elements.size;
-		for (const e of sureElements(part)) dropElement(part, e);
-		for (const c of idleColumns(part)) dropColumn(part, c);
-		const only = [...part.elements.values()].find((columns) => columns.size === 1);
-		if (only) {
-			const [column] = only.list();
-			taken.push(column!);
-			take(part, column!);
-		} else if (part.columns.size + part.elements.size === before) return taken;
-	}
-}
-
-/** Elements of which no column covers two, one after another: each needs a column of its own. */
-function bound(part: Part): number {
-	const blocked = new Set<number>();
-	let n = 0;
-	for (const [, columns] of [...part.elements].sort(([, a], [, b]) => a.size - b.size)) {
-		const list = columns.list();
-		if (list.some((c) => blocked.has(c))) continue;
-		for (const c of list) blocked.add(c);
-		n++;
-	}
-	return n;
-}
-
-/** Parts that share no column. */
-function partsOf(part: Part): Part[] {
-	const left = new Set(part.elements.keys());
-	const parts: Part[] = [];
-	for (const start of part.elements.keys()) {
-		if (!left.delete(start)) continue;
-		const piece: Part = { columns: new Map(), elements: new Map() };
-		const open = [start];
-		for (let e = open.pop(); e !== undefined; e = open.pop()) {
-			piece.elements.set(e, part.elements.get(e)!);
-			for (const c of part.elements.get(e)!.list()) {
-				if (piece.columns.has(c)) continue;
-				piece.columns.set(c, part.columns.get(c)!);
-				for (const other of part.columns.get(c)!.list()) if (left.delete(other)) open.push(other);
-			}
-		}
-		parts.push(piece);
-	}
-	return parts;
-}
-
-/** The widest column each time. */
-function greedy(start: Part): number[] {
-	const part = copyOf(start);
-	const chosen: number[] = [];
-	while (part.elements.size > 0) {
-		const [column] = [...part.columns].reduce((x, y) => (y[1].size > x[1].size ? y : x));
-		chosen.push(column);
-		take(part, column);
-	}
-	return chosen;
-}
+/** Nothing to be opened. */
+const NO_OPENING: Opening = { groups: [], ownerOf: [], owners: [] };
 
 interface Limit {
 	left: number;
 }
+interface Found {
+	readonly names: readonly number[];
+	readonly cost: number;
+}
 
-/** A cover of at most `most` columns, the smallest; null if there is none (or the limit is reached). */
-function search(start: Part, most: number, limit: Limit): number[] | null {
-	const part = copyOf(start);
-	const taken = reduce(part);
-	if (part.elements.size === 0) return taken.length <= most ? taken : null;
-	if (taken.length + bound(part) > most || limit.left-- <= 0) return null;
-	const parts = partsOf(part);
-	if (parts.length > 1) {
-		for (const piece of parts) {
-			const found = smallest(piece, most - taken.length, limit);
-			if (!found) return null;
-			taken.push(...found);
-		}
-		return taken.length <= most ? taken : null;
+/** Columns that hang together: by an element, by a closed group, by an owner that costs. */
+function piecesOf(table: Table): Table[] {
+	const left = table.columnsLeft();
+	const parent = new Map<string, string>();
+	const root = (key: string): string => {
+		let at = key;
+		for (let up = parent.get(at); up !== undefined; up = parent.get(at)) at = up;
+		return at;
+	};
+	const unite = (a: string, b: string) => {
+		const [x, y] = [root(a), root(b)];
+		if (x !== y) parent.set(y, x);
+	};
+	for (const e of table.elementsLeft()) {
+		const list = table.elements[e]!.list();
+		for (const c of list) unite(`c${list[0]}`, `c${c}`);
 	}
-	const [, columns] = [...part.elements].reduce((x, y) => (y[1].size < x[1].size ? y : x));
-	const byWidth = columns.list().sort((a, b) => {
-		return part.columns.get(b)!.size - part.columns.get(a)!.size || a - b;
+	for (const c of left) {
+		const group = table.group[c]!;
+		if (table.isOpen(group)) continue;
+		unite(`c${c}`, `g${group}`);
+		if (table.ownerCostOf(group) > 0) unite(`g${group}`, `o${table.ownerOf[group]}`);
+	}
+	const pieces = new Map<string, number[]>();
+	for (const c of left) {
+		const at = root(`c${c}`);
+		const piece = pieces.get(at);
+		if (piece) piece.push(c);
+		else pieces.set(at, [c]);
+	}
+	return [...pieces.values()].map((columns) => table.only(columns));
+}
+
+/** The column that covers most for what it costs now, again and again; none that is then idle. */
+function greedy(start: Table): Found {
+	const table = start.copy();
+	const chosen: number[] = [];
+	let left = table.elementsLeft().length;
+	const open = new Set(table.elementsLeft());
+	while (left > 0) {
+		let best = -1;
+		let most = 0;
+		for (const c of table.columnsLeft()) {
+			if (chosen.includes(c)) continue;
+			const gained = table.columns[c]!.list().filter((e) => open.has(e)).length;
+			const worth = gained / (table.cost[c]! + table.openingOf(table.group[c]!));
+			if (worth > most) [best, most] = [c, worth];
+		}
+		chosen.push(best);
+		table.open(table.group[best]!);
+		for (const e of table.columns[best]!.list()) open.delete(e);
+		left = open.size;
+	}
+	return costed(start, withoutIdle(start, chosen));
+}
+
+/** Leaves out columns that the others make needless, the dearest first. */
+function withoutIdle(table: Table, chosen: readonly number[]): number[] {
+	const times = new Map<number, number>();
+	const add = (c: number, n: number) => {
+		for (const e of table.columns[c]!.list()) times.set(e, (times.get(e) ?? 0) + n);
+	};
+	for (const c of chosen) add(c, 1);
+	const order = [...chosen].sort((a, b) => table.cost[b]! - table.cost[a]!);
+	return order.filter((c) => {
+		if (table.columns[c]!.list().some((e) => times.get(e)! < 2)) return true;
+		add(c, -1);
+		return false;
 	});
-	let best: number[] | null = null;
+}
+
+/** What these columns cost, with the groups that they need. */
+function costed(table: Table, chosen: readonly number[]): Found {
+	const groups = new Set(chosen.map((c) => table.group[c]!).filter((g) => !table.isOpen(g)));
+	const owners = new Map([...groups].map((g) => [table.ownerOf[g]!, table.ownerCostOf(g)]));
+	const cost =
+		chosen.reduce((sum, c) => sum + table.cost[c]!, 0) +
+		[...groups].reduce((sum, g) => sum + table.groupCostOf(g), 0) +
+		[...owners.values()].reduce((sum, n) => sum + n, 0);
+	return { names: chosen.map((c) => table.names[c]!), cost };
+}
+
+/** A cover that costs at most `most`, the cheapest; null if there is none, or the limit is reached. */
+function* search(table: Table, most: number, limit: Limit): Generator<void, Found | null> {
+	yield* table.reduce();
+	if (table.isLost) return null;
+	const { taken, spent } = table;
+	if (table.liveElements === 0) return spent <= most ? { names: taken, cost: spent } : null;
+	if (limit.left <= 0 || isDearerThan(table, most - spent)) return null;
+	limit.left -= table.liveColumns + table.liveElements;
+	yield;
+	const pieces = piecesOf(table);
+	let [names, cost]: [readonly number[], number] = [taken, spent];
+	if (pieces.length === 1) {
+		const found = yield* branch(pieces[0]!, most - spent, limit);
+		return found && { names: [...names, ...found.names], cost: cost + found.cost };
+	}
+	for (const piece of pieces) {
+		const found = yield* cheapest(piece, most - cost, limit);
+		if (!found) return null;
+		names = [...names, ...found.names];
+		cost += found.cost;
+	}
+	return { names, cost };
+}
+
+function* branch(table: Table, most: number, limit: Limit): Generator<void, Found | null> {
+	const closed = table.closedGroups();
+	return closed.length > 0
+		? yield* branchOnGroup(table, closed[0]!, most, limit)
+		: yield* branchOnElement(table, most, limit);
+}
+
+function* branchOnGroup(
+	table: Table,
+	group: number,
+	most: number,
+	limit: Limit
+): Generator<void, Found | null> {
+	const without = table.copy();
+	for (const c of table.columnsLeft()) if (table.group[c] === group) without.dropColumn(c);
+	table.open(group);
+	const opened = yield* search(table, most, limit);
+	const closed = yield* search(without, opened ? opened.cost - 1 : most, limit);
+	return closed ?? opened;
+}
+
+function* branchOnElement(table: Table, most: number, limit: Limit): Generator<void, Found | null> {
+	const lists = table.elementsLeft().map((e) => table.elements[e]!);
+	const byWidth = lists
+		.reduce((x, y) => (y.size < x.size ? y : x))
+		.list()
+		.sort((a, b) => table.columns[b]!.size - table.columns[a]!.size || a - b);
+	let best: Found | null = null;
 	for (const column of byWidth) {
-		const rest = copyOf(part);
-		take(rest, column);
-		const room: number = (best ? best.length - 1 : most) - taken.length - 1;
-		const found: number[] | null = room < 0 ? null : search(rest, room, limit);
-		if (found) best = [...taken, column, ...found];
-		if (!part.columns.delete(column)) continue;
+		if (!table.columns[column]) continue;
+		const rest = table.copy();
+		rest.take(column);
+		best = (yield* search(rest, best ? best.cost - 1 : most, limit)) ?? best;
 		// Every other way leaves this column out.
-		for (const bits of part.elements.values()) bits.delete(column);
+		table.dropColumn(column);
+		if (table.isLost) break;
 	}
 	return best;
 }
 
-/** The smallest cover of the part within `most` columns. */
-function smallest(part: Part, most: number, limit: Limit): number[] | null {
-	const first = greedy(part);
-	const found = search(part, Math.min(most, first.length - 1), limit);
-	return found ?? (first.length <= most ? first : null);
+/** The cheapest cover that costs at most `most`. */
+function* cheapest(table: Table, most: number, limit: Limit): Generator<void, Found | null> {
+	const first = greedy(table);
+	const found = yield* search(table.copy(), Math.min(most, first.cost - 1), limit);
+	return found ?? (first.cost <= most ? first : null);
+}
+
+/**
+ * The columns that cover together, for the least cost, all that any of them covers. `steps`: most
+ * columns and elements that branches of the search may look at. Rests at each `yield`.
+ */
+export function* cheapestCover(
+	columns: readonly Column[],
+	opening: Opening,
+	steps = Infinity
+): Generator<void, Cover & { readonly cost: number }> {
+	const limit = { left: steps };
+	const table = Table.of(columns, opening);
+	yield* table.reduce();
+	const { taken, spent } = table;
+	const rest = table.liveElements > 0 ? yield* cheapest(table, Infinity, limit) : null;
+	const names = [...taken, ...(rest?.names ?? [])];
+	return {
+		chosen: names.sort((a, b) => a - b),
+		cost: spent + (rest?.cost ?? 0),
+		exact: limit.left > 0
+	};
+}
+
+/** Positions of the columns that the rules leave, or take: a cheapest cover needs no other. */
+export function* usefulColumns(
+	columns: readonly Column[],
+	opening: Opening
+): Generator<void, number[]> {
+	const table = Table.of(columns, opening);
+	yield* table.reduce();
+	return [...table.taken, ...table.columnsLeft()].sort((a, b) => a - b);
 }
 
 /**
  * The fewest of the columns that together cover all that any of them covers. A column is the list
- * of elements that it covers; elements are whole numbers. `steps`: most branches of the search.
+ * of elements that it covers; elements are whole numbers.
  */
 export function fewestColumns(columns: readonly (readonly number[])[], steps = Infinity): Cover {
-	const limit = { left: steps };
-	const part = partOf(columns);
-	const chosen = smallest(part, columns.length, limit) ?? [];
-	return { chosen: chosen.sort((a, b) => a - b), exact: limit.left > 0 };
+	const plain = columns.map((covers) => ({ covers, cost: 1, group: -1 }));
+	const search = cheapestCover(plain, NO_OPENING, steps);
+	for (;;) {
+		const step = search.next();
+		if (step.done) return { chosen: step.value.chosen, exact: step.value.exact };
+	}
 }
