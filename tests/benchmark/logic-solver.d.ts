@@ -9,12 +9,13 @@ declare module 'logic-solver' {
 		forbid(...formulas: Formula[]): void;
 		getVarNum(name: string): number;
 		solve(): Solution | null;
-		minimizeWeightedSum(start: Solution, costs: Formula[], weight: number): Solution;
+		minimizeWeightedSum(start: Solution, costs: Formula[], weights: number | number[]): Solution;
 	}
 	const Logic: {
 		Solver: new () => Solver;
 		or(formulas: Formula[]): Formula;
 		and(...formulas: Formula[]): Formula;
+		not(formula: Formula): Formula;
 		implies(a: Formula, b: Formula): Formula;
 		equiv(a: Formula, b: Formula): Formula;
 	};

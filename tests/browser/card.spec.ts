@@ -133,16 +133,24 @@ test('the card is saved as CSV and as SVG with every probe on it', async ({ page
 	expect(svg.text).toContain('1 – 1N');
 });
 
+/** Patch jacks in one bus of sleeves, so that nothing falls into islands. */
+const BUS = file({
+	title: 'Rack',
+	sockets: Array.from({ length: 60 }, (_, i) => ({ id: `S${i}`, kind: 'patch-jack' })),
+	wires: Array.from({ length: 59 }, (_, i) => ({
+		id: `w${i}`,
+		from: `S${i}.S`,
+		to: `S${i + 1}.S`
+	}))
+});
+
 test('a large panel leaves the page alive while it is worked out, and can be stopped', async ({
 	page
 }) => {
-	const sockets = Array.from({ length: 24 }, (_, i) => ({ id: `S${i}`, kind: 'hybrid-9' }));
-	await page.addInitScript(
-		(text) => localStorage.setItem('solderside-bench-1', text),
-		file({ title: 'Rack', sockets })
-	);
+	await page.addInitScript((text) => localStorage.setItem('solderside-bench-1', text), BUS);
 	await open(page, '/card/');
-	await expect(page.getByRole('status')).toContainText('some minutes');
+	await expect(page.getByRole('status').first()).toContainText('60 sockets are wired');
+	await expect(page.getByText(/ of 181 plug states looked at/)).toBeVisible();
 	const longest = await page.evaluate(
 		() =>
 			new Promise<number>((done) => {
@@ -161,8 +169,36 @@ test('a large panel leaves the page alive while it is worked out, and can be sto
 	);
 	expect(longest, 'longest time that the page was held up, ms').toBeLessThan(500);
 	await page.getByRole('button', { name: 'Stop' }).click();
-	await expect(page.getByRole('status')).toHaveText('Stopped. There is no card yet.');
+	await expect(page.getByRole('status').first()).toHaveText('Stopped. There is no card yet.');
 	await expect(page.getByRole('button', { name: 'Work it out' })).toBeVisible();
+});
+
+/** A jack wired so that a second plug spares probes. */
+const PARTING = file({
+	title: 'Return',
+	sockets: [{ id: 'A', kind: 'jack-trs-break' }],
+	wires: [
+		{ id: 'w1', from: 'A.T', to: 'A.R' },
+		{ id: 'w2', from: 'A.S', to: 'A.TN' }
+	]
+});
+
+test('where fewest probes and fewer plug changes part, one may choose, and the chosen card is shown', async ({
+	page
+}) => {
+	await openCard(page, PARTING);
+	const counts = () => page.locator('.count').textContent();
+	const fewest = page.getByRole('radio', { name: /^Fewest probes/ });
+	const least = page.getByRole('radio', { name: /^Fewer plug changes/ });
+	await expect(fewest).toBeChecked();
+	const before = await counts();
+	await least.check();
+	const after = await counts();
+	const [probes, changes] = before!.match(/\d+/g)!.map(Number);
+	const [more, fewer] = after!.match(/\d+/g)!.map(Number);
+	expect(more).toBeGreaterThan(probes!);
+	expect(fewer).toBeLessThan(changes!);
+	expect(await page.locator('.probes fieldset').getByRole('checkbox').count()).toBe(more);
 });
 
 test('it fits a phone', async ({ page }) => {

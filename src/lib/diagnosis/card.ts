@@ -8,6 +8,7 @@
 import { byCodePoint, type Bench, type Fault, type When } from '../engine';
 import { cheapestPlan, survey, type CardProgress, type Chosen, type Plan } from './cardSearch';
 import type { Surveyed, Weights } from './cardSearch';
+import { PARTS } from './legs';
 import { faultKeyOf, faultListOf } from './faults';
 import { probeNodes, statesOfBench, type Probe, type ProbeAnswer } from './probes';
 import { columnsOf, plugChanges } from './setting';
@@ -78,11 +79,14 @@ function silentIn(bench: Bench, surveyed: readonly Surveyed[]): Fault[] {
 	return faultListOf(bench).filter((fault) => silent.has(faultKeyOf(fault)));
 }
 
-/** The weights of an aim. No number of changes outweighs a probe where fewest probes are wanted. */
+/**
+ * The weights of an aim. Where fewest probes are wanted, no number of changes outweighs a probe, nor
+ * the smallest part of one that a bound may come to.
+ */
 function weightsFor(aim: CardAim, mostChanges: number): Weights {
 	return aim === 'least-effort'
 		? { probe: 1, change: PROBES_PER_CHANGE }
-		: { probe: 1 + mostChanges, change: 1 };
+		: { probe: 2 * PARTS * (1 + mostChanges), change: 1 };
 }
 
 /** Whether no card can do with a probe less, however many changes it takes. */

@@ -12,6 +12,7 @@ export * from './next';
 export * from './conflict';
 export * from './diagnose';
 export * from './card';
+export { mostTogether } from './islands';
 export * from './cover';
 export * from './members';
 export * from './system';

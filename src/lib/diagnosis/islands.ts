@@ -157,3 +157,7 @@ export function islandsOf(bench: Bench): Island[] {
 		);
 	});
 }
+
+/** The most sockets that hang together. */
+export const mostTogether = (bench: Bench): number =>
+	islandsOf(bench).reduce((most, { bench: { sockets } }) => Math.max(most, sockets.length), 0);

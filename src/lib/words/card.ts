@@ -1,7 +1,8 @@
 /** Words of the test card: plug states, probes, what no probe can catch, cautions. */
 import type { Bench, Fault, FaultKind, NodeName, When } from '../engine';
 import { splitNode } from '../engine';
-import type { Card, ProbeAnswer } from '../diagnosis';
+import type { Card, CardAim, CardProgress, ProbeAnswer } from '../diagnosis';
+import { PROBES_PER_CHANGE } from '../diagnosis';
 import { sentence, whenWords } from './names';
 import { labelName } from '../schedule';
 
@@ -34,14 +35,57 @@ export const BOND_WORDS = {
 
 const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 
-/** How long the card is, and whether a shorter one can exist. */
-export function countWords({ probes, changes, exact }: Card): string {
-	const length = `${counted(probes.length, 'probe')}, ${counted(changes, 'plug change')}.`;
-	const proof = exact
-		? 'No card that catches as much has fewer probes.'
-		: 'The fewest that were found; a shorter card is not ruled out.';
-	return probes.length === 0 ? length : `${length} ${proof}`;
+/** How long a card is: `17 probes, 9 plug changes`. */
+export const lengthWords = ({ probes, changes }: Pick<Card, 'probes' | 'changes'>): string =>
+	`${counted(probes.length, 'probe')}, ${counted(changes, 'plug change')}`;
+
+/** How a plug change is reckoned where effort counts. */
+const RECKONED = `a plug change counted as ${PROBES_PER_CHANGE} probes`;
+
+const PROOF: Readonly<Record<CardAim, readonly [proven: string, found: string]>> = {
+	'fewest-probes': [
+		'No card that catches as much has fewer probes.',
+		'The fewest that were found; a shorter card is not ruled out.'
+	],
+	'least-effort': [
+		`No card that catches as much is less work, ${RECKONED}.`,
+		`The least work that was found, ${RECKONED}; less is not ruled out.`
+	]
+};
+
+/** How long the card is, and whether a better one by its own aim can exist. */
+export function countWords(card: Pick<Card, 'aim' | 'probes' | 'changes' | 'exact'>): string {
+	const [proven, found] = PROOF[card.aim];
+	const length = `${lengthWords(card)}.`;
+	return card.probes.length === 0 ? length : `${length} ${card.exact ? proven : found}`;
 }
+
+/** The two cards between which one may choose. */
+export const AIM_WORDS: Readonly<
+	Record<CardAim, { readonly name: string; readonly says: string }>
+> = {
+	'fewest-probes': { name: 'Fewest probes', says: 'and of those cards the fewest plug changes' },
+	'least-effort': { name: 'Fewer plug changes', says: `least work, ${RECKONED}` }
+};
+
+/** Said where both aims come to cards of one length. */
+export const ONE_CARD = `The card with the fewest probes is the least work too, ${RECKONED}: there is nothing to choose.`;
+
+/** How far the search is. */
+export function progressWords({ stage, done, of }: CardProgress): string {
+	return stage === 'looking'
+		? `${done} of ${counted(of, 'plug state')} looked at.`
+		: 'Choosing among them.';
+}
+
+/** More sockets that are wired to each other than these take more than some seconds. */
+const MANY_TOGETHER = 24;
+
+/** What is said before the search begins; `together`: the most sockets that are wired to each other. */
+export const beginWords = (together: number): string =>
+	together > MANY_TOGETHER
+		? `Working out the probes … ${together} sockets are wired to each other here, so it can take a minute or more. You can stop it.`
+		: 'Working out the probes …';
 
 interface SilentWords {
 	/** What the faults of this kind are called, before their list. */

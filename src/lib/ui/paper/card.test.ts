@@ -130,11 +130,15 @@ describe('words of the card', () => {
 		expect(cardNode(TWO, 'A.T')).toBe('A.T');
 	});
 	it('says whether a shorter card can exist', () => {
-		const card = { probes: cardOf(TWO).probes.slice(0, 1), silent: [], changes: 1 };
+		const aim = 'fewest-probes' as const;
+		const card = { aim, probes: cardOf(TWO).probes.slice(0, 1), silent: [], changes: 1 };
 		expect(countWords({ ...card, exact: true })).toBe(
 			'1 probe, 1 plug change. No card that catches as much has fewer probes.'
 		);
 		expect(countWords({ ...card, exact: false })).toContain('not ruled out');
+		expect(countWords({ ...card, aim: 'least-effort', exact: true })).toBe(
+			'1 probe, 1 plug change. No card that catches as much is less work, a plug change counted as 4 probes.'
+		);
 	});
 });
 
