@@ -78,9 +78,9 @@ describe('the cards of any bench', () => {
 					cards['fewest-probes'].probes.length
 				);
 			}),
-			{ ...RUNS, numRuns: 60 }
+			{ ...RUNS, numRuns: 15 }
 		);
-		expect(faults).toBeGreaterThan(1000);
+		expect(faults).toBeGreaterThan(300);
 	});
 });
 
@@ -138,10 +138,17 @@ const jack = (id: string, kind: string) => ({ id, kind });
 const SMALL: Readonly<Record<string, Bench>> = {
 	'a jack with a break': benchOf({ sockets: [jack('J', 'jack-ts-break')] }),
 	'a changeover': benchOf({ sockets: [jack('J', 'jack-ts-changeover')] }),
-	'three jacks with their sleeves wired to the panel, two by two on one probe': benchOf({
+	'two jacks with their sleeves wired to the panel, both on one probe': benchOf({
 		panel: { metal: true },
-		sockets: ['A', 'B', 'C'].map((id) => jack(id, 'jack-ts')),
-		wires: ['A', 'B', 'C'].map((id) => ({ id: `w${id}`, from: `${id}.S`, to: 'panel' }))
+		sockets: ['A', 'B'].map((id) => jack(id, 'jack-ts')),
+		wires: ['A', 'B'].map((id) => ({ id: `w${id}`, from: `${id}.S`, to: 'panel' }))
+	}),
+	'a jack wired so that a second plug spares probes': benchOf({
+		sockets: [jack('A', 'jack-trs-break')],
+		wires: [
+			{ id: 'w1', from: 'A.T', to: 'A.R' },
+			{ id: 'w2', from: 'A.S', to: 'A.TN' }
+		]
 	}),
 	'two jacks, normalled one to the other': benchOf({
 		sockets: [jack('A', 'jack-ts-break'), jack('B', 'jack-ts')],
@@ -161,22 +168,25 @@ describe.each(Object.entries(SMALL))('the cards of %s', (_, bench) => {
 	});
 });
 
+it('least effort is another card than fewest probes where a second plug spares probes', () => {
+	const cards = cardsOf(SMALL['a jack wired so that a second plug spares probes']!);
+	expect([cards['fewest-probes'].probes.length, cards['fewest-probes'].changes]).toEqual([6, 2]);
+	expect([cards['least-effort'].probes.length, cards['least-effort'].changes]).toEqual([8, 1]);
+});
+
 describe('the cards of drawn benches', () => {
 	it('are as short as logic-solver finds any, wherever they are proven and short', () => {
 		const below = randomNumbers(31);
 		let compared = 0;
-		let parted = 0;
-		for (let i = 0; i < 400 && compared < 15; i++) {
+		for (let i = 0; i < 400 && compared < 8; i++) {
 			const bench = randomBench(below, 1 + below(2));
 			const { 'fewest-probes': fewest, 'least-effort': least } = cardsOf(bench);
-			if (!fewest.exact || !least.exact || fewest.probes.length > 8) continue;
+			if (!fewest.exact || !least.exact || fewest.probes.length > 7) continue;
 			const columns = columnsOf(bench);
 			expect(fewest.probes).toHaveLength(leastBySolver(columns, 0));
 			expect(effortOf(least)).toBe(leastBySolver(columns, PROBES_PER_CHANGE));
 			compared++;
-			if (least.probes.length !== fewest.probes.length) parted++;
 		}
-		expect(compared).toBe(15);
-		expect(parted).toBeGreaterThan(0);
+		expect(compared).toBe(8);
 	});
 });

@@ -88,7 +88,7 @@ export interface Weights {
 	readonly change: number;
 }
 
-/** Most columns and elements that the search of one island looks at: some ten seconds. */
+/** Most elements of columns that the search of one island looks at: some seconds. */
 const STEPS = 3_000_000;
 
 interface Solved {

@@ -118,7 +118,7 @@ function* search(table: Table, most: number, limit: Limit): Generator<void, Foun
 	const { taken, spent } = table;
 	if (table.liveElements === 0) return spent <= most ? { names: taken, cost: spent } : null;
 	if (limit.left <= 0 || isDearerThan(table, most - spent)) return null;
-	limit.left -= table.liveColumns + table.liveElements;
+	limit.left -= table.columnsLeft().reduce((sum, c) => sum + table.columns[c]!.size, 0);
 	yield;
 	const pieces = piecesOf(table);
 	let [names, cost]: [readonly number[], number] = [taken, spent];
@@ -184,7 +184,7 @@ function* cheapest(table: Table, most: number, limit: Limit): Generator<void, Fo
 
 /**
  * The columns that cover together, for the least cost, all that any of them covers. `steps`: most
- * columns and elements that branches of the search may look at. Rests at each `yield`.
+ * elements of columns that branches of the search may look at. Rests at each `yield`.
  */
 export function* cheapestCover(
 	columns: readonly Column[],

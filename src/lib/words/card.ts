@@ -69,7 +69,7 @@ export const AIM_WORDS: Readonly<
 };
 
 /** Said where both aims come to cards of one length. */
-export const ONE_CARD = `The card with the fewest probes is the least work too, ${RECKONED}: there is nothing to choose.`;
+export const ONE_CARD = `The card with the fewest probes is the least work too, ${RECKONED}, so there is one card.`;
 
 /** How far the search is. */
 export function progressWords({ stage, done, of }: CardProgress): string {
