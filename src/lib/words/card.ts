@@ -79,12 +79,12 @@ export function progressWords({ stage, done, of }: CardProgress): string {
 }
 
 /** More sockets that are wired to each other than these take more than some seconds. */
-const MANY_TOGETHER = 24;
+const MANY_TOGETHER = 12;
 
 /** What is said before the search begins; `together`: the most sockets that are wired to each other. */
 export const beginWords = (together: number): string =>
 	together > MANY_TOGETHER
-		? `Working out the probes … ${together} sockets are wired to each other here, so it can take a minute or more. You can stop it.`
+		? `Working out the probes … ${together} sockets are wired to each other here, so it can take some minutes. You can stop it.`
 		: 'Working out the probes …';
 
 interface SilentWords {
