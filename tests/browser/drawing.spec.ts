@@ -1,0 +1,117 @@
+/** The drawing as it moves and as it is printed: what a still figure cannot show. */
+import type { Page } from '@playwright/test';
+import { expect, open, test } from './support';
+
+const BENCH = JSON.stringify({
+	format: 'solderside-bench',
+	version: 1,
+	title: 'Wall plate, stage left',
+	panel: { metal: true },
+	sockets: [{ id: 'A', kind: 'hybrid-10', label: 'Stage 1' }],
+	plugs: [{ id: 'p1', kind: 'trs', socket: 'A', travel: 30.5 }],
+	devices: [{ id: 'DESK', kind: 'mic-input' }],
+	wires: [
+		{ id: 'w1', from: 'A.T', to: 'A.2' },
+		{ id: 'w2', from: 'A.R', to: 'A.3' },
+		{ id: 'w3', from: 'A.S', to: 'A.1' },
+		{ id: 'w4', from: 'A.G', to: 'panel' }
+	],
+	cables: [
+		{
+			id: 'c',
+			m: 12,
+			cores: [
+				['A.1', 'DESK.shield'],
+				['A.2', 'DESK.hot'],
+				['A.3', 'DESK.cold']
+			]
+		}
+	]
+});
+async function openBench(page: Page) {
+	await page.addInitScript((text) => localStorage.setItem('solderside-bench-1', text), BENCH);
+	await open(page, '/');
+}
+const pagesIn = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length;
+
+test('a bench prints on one page, rear, front and all that is cut', async ({ page }) => {
+	await openBench(page);
+	for (const format of ['A4', 'Letter'])
+		expect(pagesIn(await page.pdf({ format })), format).toBe(1);
+	await page.emulateMedia({ media: 'print' });
+	const titles = page.locator('.paper svg');
+	await expect(titles).toHaveCount(5);
+	const said = await titles.evaluateAll((all) => all.map((svg) => svg.getAttribute('aria-label')));
+	expect(said.map((title) => /rear|front|jack|three-pin|symbol/.exec(title!)![0])).toEqual([
+		'rear',
+		'front',
+		'jack',
+		'three-pin',
+		'symbol'
+	]);
+	await expect(page.locator('.sheet')).toBeHidden();
+	await page.emulateMedia({ media: 'screen' });
+	await expect(page.locator('.paper')).toHaveCount(0);
+});
+
+test('the slider says the tenth of a millimetre that a drag in the section left', async ({
+	page
+}) => {
+	await openBench(page);
+	const section = page.locator('.section');
+	await section.scrollIntoViewIfNeeded();
+	const box = (await section.boundingBox())!;
+	const slider = page.getByRole('slider', { name: /Travel/ });
+	const output = page.locator('output.mm');
+	await page.mouse.move(box.x + box.width / 2, box.y + box.height / 3);
+	await page.mouse.down();
+	let off = 0;
+	do {
+		off += 7;
+		await page.mouse.move(box.x + box.width / 2 - off, box.y + box.height / 3);
+	} while (off < 140 && Number.isInteger(2 * parseFloat((await output.textContent())!)));
+	await page.mouse.up();
+	const travel = parseFloat((await output.textContent())!);
+	expect(Number.isInteger(2 * travel)).toBe(false);
+	expect(Number(await slider.inputValue())).toBe(travel);
+});
+
+test('words rest while the panel stands edgewise, and come back', async ({ page }) => {
+	await openBench(page);
+	const turn = page.getByRole('button', { name: 'Turn to the front' });
+	await turn.scrollIntoViewIfNeeded();
+	await page.evaluate(() => {
+		const seen: string[] = [];
+		Object.assign(window, { seen });
+		const look = () => {
+			const svg = document.querySelector('.frame svg')!;
+			seen.push(svg.classList.contains('turning') ? 'rests' : 'says');
+			requestAnimationFrame(look);
+		};
+		look();
+	});
+	await turn.click();
+	await expect(page.locator('.frame .caption')).toContainText('seen from the front');
+	await expect(page.locator('.frame svg')).not.toHaveClass(/turning/);
+	expect(await page.evaluate(() => (window as unknown as { seen: string[] }).seen)).toContain(
+		'rests'
+	);
+	const letter = page.locator('.frame .wire-flag').first();
+	await expect(letter).toHaveCSS('opacity', '1');
+});
+
+test('a phone shows four states of the travel whole, and which of how many', async ({ page }) => {
+	await page.setViewportSize({ width: 390, height: 844 });
+	await openBench(page);
+	const strip = page.getByRole('list', { name: 'States of the travel' });
+	await expect(page.getByText(/^State \d+ of \d+$/)).toBeVisible();
+	const whole = await strip.evaluate((list) => {
+		list.scrollLeft = 0;
+		const { left, right } = list.getBoundingClientRect();
+		return [...list.children].filter((item) => {
+			const box = item.getBoundingClientRect();
+			return box.left >= left - 1 && box.right <= right + 1;
+		}).length;
+	});
+	expect(whole).toBeGreaterThanOrEqual(4);
+});
