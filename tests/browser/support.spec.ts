@@ -63,3 +63,19 @@ test('the accessibility check finds a picture without a text', async ({ page }) 
 	const rules = (await axe(page)).map(({ rule }) => rule);
 	expect(rules).toContain('image-alt');
 });
+
+test('the accessibility check finds words that are too pale on the dark sheet alone', async ({
+	page
+}) => {
+	await page.emulateMedia({ reducedMotion: 'reduce', colorScheme: 'light' });
+	await open(page);
+	await page.evaluate(() => {
+		const words = document.createElement('p');
+		words.textContent = 'ink on a dark sheet';
+		words.style.color = '#333';
+		document.querySelector('main')!.append(words);
+	});
+	expect(await axe(page, 'colours')).toEqual([]);
+	await page.emulateMedia({ colorScheme: 'dark' });
+	expect((await axe(page, 'colours')).map(({ rule }) => rule)).toEqual(['color-contrast']);
+});
