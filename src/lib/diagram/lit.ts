@@ -51,16 +51,30 @@ export function litNet(bench: Bench, node: NodeName | null): Lit {
 	return litBy(on, list[at]!);
 }
 
+/** Metal that is one piece with what a contact touches: a plug's inside, the panel behind a shell. */
+const ONE_PIECE: ReadonlySet<Conductor['reason']['kind']> = new Set([
+	'inside-plug',
+	'chassis',
+	'bush'
+]);
+
 /**
  * What conducts now through the contacts of one socket: every spring that touches a plug or rests on
- * its break contact, every pin that has mated, and what they touch.
+ * its break contact, every pin that has mated, and what they touch, as far as metal is one piece.
  */
 export function litLive(bench: Bench, socket: string): Lit {
-	const live = circuit(bench).conductors.filter(
+	const { conductors } = circuit(bench);
+	const { indexOf } = netsOf(bench);
+	const moving = conductors.filter(
 		({ reason: r }) =>
 			(r.kind === 'rest' || r.kind === 'changeover' || r.kind === 'touch' || r.kind === 'mate') &&
 			r.socket === socket
 	);
+	const nets = new Set(moving.map(({ a }) => indexOf.get(a)));
+	const pieces = conductors.filter(
+		(c) => c.joins && ONE_PIECE.has(c.reason.kind) && nets.has(indexOf.get(c.a))
+	);
+	const live = [...moving, ...pieces];
 	return litBy(
 		live,
 		live.flatMap(({ a, b }) => [a, b])

@@ -173,6 +173,9 @@ function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeNam
 		}
 }
 
+/** The panel's letter stands so far over its stud. */
+export const STUD_LETTER = 17;
+
 /** What a kind is called in words; a figure without names says none. */
 export type NameOf = (kind: DeviceKind | PlugKind) => string;
 export interface SceneOptions {
@@ -262,6 +265,16 @@ export function sceneFigure(
 			{ x: stud.x - 16 * turn, y: stud.y + 5 },
 			turn > 0 ? 'end' : 'start'
 		);
+		const letter = letters.get(PANEL);
+		if (letter)
+			pen.word(
+				'letter',
+				letter,
+				{ x: stud.x, y: stud.y - STUD_LETTER },
+				'middle',
+				PANEL,
+				lit.nodes.has(PANEL)
+			);
 	}
 	return {
 		lettering,

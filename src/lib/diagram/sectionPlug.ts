@@ -100,7 +100,7 @@ function drawGrip(sheet: Sheet, travel: Millimetres): void {
 		}
 	}
 	sheet.stroke(
-		'metal',
+		'collar',
 		closed([
 			[start, axis - tall],
 			[collar, axis - tall],

@@ -1,5 +1,5 @@
 /** The jack's part of the symbol: springs, a metal bush, arrowheads, changeover, and what the plug puts under them. */
-import { splitNode, type NodeName } from '../engine';
+import { PLUGS, splitNode, type NodeName } from '../engine';
 import { isClosed } from './lit';
 import { box, closed, straight, type Place } from './sectionPen';
 import type { SpringState } from './sectionStates';
@@ -123,6 +123,20 @@ function drawPlug(drawing: SymbolDrawing): void {
 		sheet.word('caption', middle, splitNode(node)[1], 'middle', node);
 		sheet.point(node, [(from + to) / 2, rows.axis]);
 	}
+	drawStrap(drawing, groups);
+}
+
+/** A plug whose parts are joined inside: a line from bar to bar, through what insulates them outside. */
+function drawStrap(
+	{ sheet, state, rows }: SymbolDrawing,
+	groups: readonly (readonly Pad[])[]
+): void {
+	if (!state.plug || PLUGS[state.plug.kind].inside.length === 0) return;
+	const bars = groups.filter(([pad]) => pad!.node !== null);
+	bars.slice(1).forEach((bar, i) => {
+		const from: Place = [bars[i]!.at(-1)!.x + 30, rows.axis];
+		sheet.stroke('blade', straight(from, [bar[0]!.x - 30, rows.axis]), bar[0]!.node!);
+	});
 }
 
 /** `C` between `NC` and `NO`, worked by the tip spring: the broken line. */
