@@ -205,3 +205,25 @@ describe('a cup with many conductors', () => {
 		).toContain('5');
 	});
 });
+
+describe('wires of a large panel', () => {
+	/** Turns of a wire of over 120 degrees from one piece to the next: it would double back on itself. */
+	function hooks(d: string): number {
+		const n = (d.match(/-?\d*\.?\d+/g) ?? []).map(Number);
+		const points = Array.from({ length: n.length / 2 }, (_, i) => [n[2 * i]!, n[2 * i + 1]!]);
+		// M a C c1 c2 b, c1 c2 b …: at each joint the way in and the way out.
+		return points.filter((b, i) => {
+			if (i === 0 || i % 3 !== 0 || i === points.length - 1) return false;
+			const [p, q] = [points[i - 1]!, points[i + 1]!];
+			const [ax, ay] = [b[0]! - p[0]!, b[1]! - p[1]!];
+			const [bx, by] = [q[0]! - b[0]!, q[1]! - b[1]!];
+			return ax * bx + ay * by < -0.5 * Math.hypot(ax, ay) * Math.hypot(bx, by);
+		}).length;
+	}
+	it.each([12, 24, 48])('never double back on a panel of %i', (count) => {
+		const { marks } = sceneFigure(panelOf(count));
+		const wires = marks.filter((m) => m.kind === 'stroke' && /^(wire|core)$/.test(m.role));
+		expect(wires.length).toBeGreaterThan(count);
+		expect(wires.filter((w) => hooks((w as Stroke).d) > 0).map((w) => w.of)).toEqual([]);
+	});
+});

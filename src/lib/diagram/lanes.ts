@@ -70,10 +70,11 @@ interface Way {
 const leg = ({ obstaclesOf, lainAt }: Way, end: End, at: Point, way: number): Curve =>
 	routeOf(end, { ...at, ways: [way], of: '' }, obstaclesOf(end), lainAt(end));
 
+const gutterName = (cell: Cell, side: 1 | -1): string =>
+	`gutter ${cell.column + (side > 0 ? 1 : 0)}`;
 /** The gutter on that side of a cell, at the next free place. */
 const gutterOf = (lanes: Lanes, cell: Cell, side: 1 | -1): number => {
-	const name = `gutter ${cell.column + (side > 0 ? 1 : 0)}`;
-	return cell.x + side * GUTTER + (lanes.slot(name) - 2) * STEP;
+	return cell.x + side * GUTTER + (lanes.slot(gutterName(cell, side)) - 2) * STEP;
 };
 const laneOf = (lanes: Lanes, cell: Cell): number =>
 	cell.y + LANE + lanes.slot(`lane ${cell.row}`) * STEP;
@@ -85,12 +86,25 @@ function intoLane(way: Way, from: End, cell: Cell, side: 1 | -1, y: number): Cur
 	return [leg(way, from, top, -Math.PI / 2), bend(top, { x, y }, { x: x + side * BEND, y })];
 }
 
+/** Between two sockets at the same gutter, `from` some rows above: straight down it. */
+function alongGutter(way: Way, from: End, a: Cell, to: End, b: Cell, side: 1 | -1): Curve[] {
+	const x = gutterOf(way.lanes, a, side);
+	const top = { x, y: a.y + LANE - BEND };
+	const low = { x, y: b.y - 240 };
+	return [
+		leg(way, from, top, -Math.PI / 2),
+		line(top, low),
+		reversed(leg(way, to, low, Math.PI / 2))
+	];
+}
+
 /** Between two sockets far apart; `from` stands in the same row or in one above. */
 function downwards(way: Way, from: End, a: Cell, to: End, b: Cell): Curve[] {
 	const side = b.column >= a.column ? 1 : -1;
+	const back = b.column === a.column ? side : (-side as 1 | -1);
+	if (gutterName(a, side) === gutterName(b, back)) return alongGutter(way, from, a, to, b, side);
 	const y = laneOf(way.lanes, a);
 	const start = intoLane(way, from, a, side, y);
-	const back = b.column === a.column ? side : (-side as 1 | -1);
 	const x = gutterOf(way.lanes, b, back);
 	const into = start.at(-1)!.b;
 	const same = a.row === b.row;

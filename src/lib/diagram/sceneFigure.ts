@@ -173,8 +173,8 @@ function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeNam
 		}
 }
 
-/** The panel's letter stands so far over its stud. */
-export const STUD_LETTER = 17;
+/** The panel's letter stands beyond its name, so far from its stud. */
+export const STUD_LETTER = 70;
 
 /** What a kind is called in words; a figure without names says none. */
 export type NameOf = (kind: DeviceKind | PlugKind) => string;
@@ -270,7 +270,7 @@ export function sceneFigure(
 			pen.word(
 				'letter',
 				letter,
-				{ x: stud.x, y: stud.y - STUD_LETTER },
+				{ x: stud.x - turn * pen.by(STUD_LETTER, STUD_LETTER + 24), y: stud.y + 5 },
 				'middle',
 				PANEL,
 				lit.nodes.has(PANEL)
