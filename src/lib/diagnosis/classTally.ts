@@ -2,6 +2,7 @@
  * Classes as they are found: the weight and the count of their sets, and where their heaviest set
  * stands in the tallies of the two layers. Its name is put together only when it is asked for.
  */
+import { HEAVIER } from './cells';
 import { grown } from './rows';
 import type { Tally } from './tally';
 
@@ -29,19 +30,17 @@ export class ClassTally {
 	/** Adds the sets of one outcome of wires beside one of contacts, `most` faults in all at most. */
 	add(id: number, wired: number, outcome: number) {
 		this.makeRoom(id);
-		const { wires, contacts, most, best } = this;
-		const sizes = most + 1;
+		const { most, best } = this;
 		for (let i = 0; i <= most; i++) {
-			const a = wired * sizes + i;
-			if (wires.count[a] === 0) continue;
+			const wires = this.wires.cells[i]!;
+			if (wires.count(wired) === 0) continue;
 			for (let j = 0; i + j <= most; j++) {
-				const b = outcome * sizes + j;
-				if (contacts.count[b] === 0) continue;
-				this.weight[id]! += wires.weight[a]! * contacts.weight[b]!;
-				this.count[id]! += wires.count[a]! * contacts.count[b]!;
-				const heaviest = wires.best[a]! * contacts.best[b]!;
-				// A hair's breadth is rounding: the set that was found first stays.
-				if (heaviest <= best[id]! * (1 + 1e-12)) continue;
+				const contacts = this.contacts.cells[j]!;
+				if (contacts.count(outcome) === 0) continue;
+				this.count[id]! += wires.count(wired) * contacts.count(outcome);
+				this.weight[id]! += wires.weight(wired) * contacts.weight(outcome);
+				const heaviest = wires.best(wired) * contacts.best(outcome);
+				if (heaviest <= best[id]! * HEAVIER) continue;
 				best[id] = heaviest;
 				this.at[4 * id] = wired;
 				this.at[4 * id + 1] = i;
@@ -54,8 +53,8 @@ export class ClassTally {
 	/** The heaviest set of the class, sorted. */
 	readonly heaviest = (id: number): number[] => {
 		const [wired, i, outcome, j] = this.at.subarray(4 * id, 4 * id + 4) as unknown as number[];
-		const wires = this.wires.setOf(this.wires.cell(wired!, i!), i!);
-		const contacts = this.contacts.setOf(this.contacts.cell(outcome!, j!), j!);
+		const wires = this.wires.cells[i!]!.setOf(wired!);
+		const contacts = this.contacts.cells[j!]!.setOf(outcome!);
 		return [...wires, ...contacts].sort((x, y) => x - y);
 	};
 }

@@ -11,7 +11,7 @@ import {
 	type NodeName,
 	type When
 } from '../engine';
-import type { Partitions } from './partition';
+import type { Partitions } from './partitions';
 import { Rows } from './rows';
 import { SocketJoins, spoiledBy, type Spoiled } from './socketJoins';
 import { Tally } from './tally';
@@ -22,6 +22,16 @@ function placeOf(bench: Bench, fault: Fault): number {
 	if (!('contact' in fault)) return -1;
 	const [owner] = splitNode(fault.contact);
 	return bench.sockets.findIndex((s) => s.id === owner);
+}
+
+function concatenated(lists: readonly Int32Array[]): Int32Array {
+	const all = new Int32Array(lists.reduce((sum, list) => sum + list.length, 0));
+	let at = 0;
+	for (const list of lists) {
+		all.set(list, at);
+		at += list.length;
+	}
+	return all;
 }
 
 export class ContactLayer {
@@ -77,8 +87,8 @@ export class ContactLayer {
 			return { key: numbers.join(), faults: numbers.map((f) => this.spoiled[f]!) };
 		});
 		const row = this.joins.map((column) => {
-			const ends = column.flatMap((socket, i) => socket.endsUnder(own[i]!.faults, own[i]!.key));
-			return this.partitions.with(-1, Int32Array.from(ends));
+			const ends = column.map((socket, i) => socket.endsUnder(own[i]!.faults, own[i]!.key));
+			return this.partitions.with(-1, ends.length === 1 ? ends[0]! : concatenated(ends));
 		});
 		return this.outcomes.intern(Int32Array.from(row));
 	}
@@ -93,7 +103,7 @@ export class ContactLayer {
 
 	/** The set as it is, and with each of these faults, which all come after it in the list. */
 	private *layOut(tally: Tally, more: number[], set: number[], weight: number): Generator<void> {
-		tally.add(this.outcomeOf(set), set.length, 1, weight, weight, set, 0);
+		tally.add(this.outcomeOf(set), set, weight);
 		if (set.length === tally.most) return;
 		for (const [k, fault] of more.entries()) {
 			const heavier = weight * weightOf(this.spoiled[fault]!.fault);

@@ -10,6 +10,7 @@ import type { Bench, Fault, NodeName, When } from '../engine';
 import { ClassTally } from './classTally';
 import { Layers } from './layers';
 import type { Probe } from './probes';
+import type { Labels } from './partitions';
 import type { Rows } from './rows';
 import type { Tally } from './tally';
 
@@ -42,7 +43,7 @@ export interface Dictionary {
 	readonly nodes: readonly NodeName[];
 	readonly nodeAt: ReadonlyMap<NodeName, number>;
 	/** Partitions of `nodes` as labels. */
-	readonly seen: Rows;
+	readonly seen: Labels;
 	/** Per class: a number in `seen` for each column, then 1 (joined) or 0 for each extra probe. */
 	readonly rows: Rows;
 	/** Probes outside the bench's own states or nodes that were asked for besides. */
@@ -69,11 +70,14 @@ const MOST_CLASSES = 12_000_000;
 const STRETCH = 4096;
 
 /** The outcomes of a tally, those with fewest faults first, and how many have at most that many. */
-function byFewest(tally: Tally): { readonly ids: Int32Array; readonly within: readonly number[] } {
-	const lists: number[][] = Array.from({ length: tally.most + 1 }, () => []);
-	for (let id = 0; id < tally.ids; id++) lists[tally.fewest(id)]?.push(id);
-	let sum = 0;
-	return { ids: Int32Array.from(lists.flat()), within: lists.map((list) => (sum += list.length)) };
+function byFewest({ most, ids, fewest }: Tally): { ids: Int32Array; within: Int32Array } {
+	const within = new Int32Array(most + 2);
+	for (let id = 0; id < ids; id++) within[fewest[id]!]!++;
+	for (let size = 1; size <= most + 1; size++) within[size]! += within[size - 1]!;
+	const next = Int32Array.from(within, (_, size) => (size === 0 ? 0 : within[size - 1]!));
+	const sorted = new Int32Array(ids);
+	for (let id = 0; id < ids; id++) sorted[next[fewest[id]!]!++] = id;
+	return { ids: sorted.subarray(0, within[most]), within };
 }
 
 /** Makes the dictionary, resting at each `yield`: a worker looks for other work there. */
@@ -87,16 +91,17 @@ export function* makingDictionary(
 	const contacts = yield* layers.contacts.tally(most);
 	const classes = new ClassTally(most, wires, contacts);
 	const { ids, within } = byFewest(wires);
+	const found = new Int32Array(STRETCH);
 	let visited = 0;
 	for (const outcome of byFewest(contacts).ids) {
-		const room = most - contacts.fewest(outcome);
-		const wired = ids.subarray(0, within[room]);
-		const classAt = layers.beside(outcome, wired);
-		for (let i = 0; i < wired.length; i++) {
-			classes.add(classAt(i), wired[i]!, outcome);
-			if (++visited % STRETCH > 0) continue;
+		const wired = ids.subarray(0, within[most - contacts.fewest[outcome]!]);
+		for (let from = 0; from < wired.length; from += STRETCH) {
+			const to = Math.min(from + STRETCH, wired.length);
+			layers.beside(outcome, wired, from, to, found);
+			for (let i = from; i < to; i++) classes.add(found[i - from]!, wired[i]!, outcome);
+			visited += to - from;
 			if (layers.rows.size > MOST_CLASSES) throw new Error('it has too many sets of faults');
-			yield;
+			if (to - from === STRETCH) yield;
 		}
 	}
 	return {
@@ -105,15 +110,17 @@ export function* makingDictionary(
 		most,
 		extras,
 		hasSound: true,
-		...found(layers, classes, visited)
+		...figuresOf(layers, classes, visited)
 	};
 }
 
-function found(layers: Layers, classes: ClassTally, visited: number) {
+function figuresOf(layers: Layers, classes: ClassTally, visited: number) {
 	const { size } = layers.rows;
 	const count = classes.count.subarray(0, size);
+	let sets = 0;
+	for (let id = 0; id < size; id++) sets += count[id]!;
 	const work: Work = {
-		sets: count.reduce((sum, n) => sum + n, 0),
+		sets,
 		classes: size,
 		joins: layers.joins,
 		partitions: layers.seen.size,

@@ -13,7 +13,7 @@ import {
 } from '../engine';
 import { ContactLayer } from './contactLayer';
 import { faultListOf } from './faults';
-import { Partitions } from './partition';
+import { partitionsOf, type Labels, type Partitions } from './partitions';
 import { probeNodes, statesOfBench, type Probe } from './probes';
 import { Rows } from './rows';
 import { columnsOf } from './setting';
@@ -32,34 +32,34 @@ export class Layers {
 	readonly columnOf: readonly number[];
 	readonly columns: number;
 	readonly columnAt: ReadonlyMap<string, number>;
-	readonly seen: Rows;
+	readonly seen: Labels;
 	readonly rows: Rows;
 	readonly wires: WireLayer;
 	readonly contacts: ContactLayer;
 	private readonly partitions: Partitions;
-	private readonly touched: Int32Array;
 	private readonly extras: readonly Extra[];
-	/** Per partition of contacts, by place in the list of wires: what the two come to, plus 1. */
+	/** Per partition of contacts, by place in the list of wires, what the two come to; and how far. */
 	private readonly memo: Int32Array[] = [];
+	private readonly known: number[] = [];
 	private readonly row: Int32Array;
 
 	constructor(bench: Bench, extras: readonly Probe[]) {
-		const all = nodesOfBench(bench);
-		const index = new Map(all.map((node, i) => [node, i]));
 		this.faults = faultListOf(bench);
 		this.nodes = [...probeNodes(bench)].sort(byCodePoint);
+		// What a probe can touch comes first, so that it can be seen without the rest.
+		const all = [...new Set([...this.nodes, ...nodesOfBench(bench)])];
+		const index = new Map(all.map((node, i) => [node, i]));
 		this.states = statesOfBench(bench);
 		const columns = columnsOf(bench, [...this.states, ...extras.map((p) => p.when)]);
 		this.columnOf = columns.of.slice(0, this.states.length);
 		this.columns = this.columnOf.reduce((most, c) => Math.max(most, c + 1), 0);
 		this.columnAt = new Map([...columns.at].filter(([, c]) => c < this.columns));
-		this.touched = Int32Array.from(this.nodes.map((node) => index.get(node)!));
 		this.extras = extras.map(({ pair: [a, b] }, k) => {
 			const column = columns.of[this.states.length + k]!;
 			return { column, a: index.get(a)!, b: index.get(b)! };
 		});
-		this.partitions = new Partitions(all.length);
-		this.seen = new Rows(this.nodes.length);
+		this.partitions = partitionsOf(all.length, this.nodes.length);
+		this.seen = this.partitions.seen;
 		this.rows = new Rows(this.columns + extras.length);
 		this.row = new Int32Array(this.rows.width);
 		this.wires = new WireLayer(bench, this.faults, index, this.partitions);
@@ -80,36 +80,39 @@ export class Layers {
 		}
 	}
 
+	/** What a partition of contacts comes to beside each of `wired`, by place, worked out up to `to`. */
+	private joinsOf(contact: number, wired: Int32Array, to: number): Int32Array {
+		const memo = (this.memo[contact] ??= new Int32Array(wired.length));
+		const from = this.known[contact] ?? 0;
+		if (from >= to) return memo;
+		this.partitions.seenJoins(wired, from, to, contact, memo);
+		this.known[contact] = to;
+		return memo;
+	}
+
 	/**
-	 * The class of one outcome of contacts beside each of many of wires; a new one where nothing has
-	 * answered so yet. Outcomes with fewer faults must be asked first, and `wired` must begin alike
-	 * each time: what was joined is remembered by the place in that list.
+	 * Writes the classes of one outcome of contacts beside places `from` to `to` (not included) of
+	 * `wired`; a new one where nothing has answered so yet. Outcomes with fewer faults must be asked
+	 * first, and `wired` must begin alike each time: what was joined is remembered by the place there.
 	 */
-	beside(outcome: number, wired: Int32Array): (place: number) => number {
-		const { row, contacts, columns, memo, partitions, touched, seen } = this;
-		const contact = Array.from({ length: columns }, (_, c) => contacts.outcomes.at(outcome, c));
-		const known = contact.map((id) => (memo[id] ??= new Int32Array(wired.length)));
-		return (place) => {
-			const id = wired[place]!;
-			for (let c = 0; c < columns; c++) {
-				const column = known[c]!;
-				// 0 stands for what has not been joined yet.
-				let joined = column[place]!;
-				if (joined === 0)
-					joined = column[place] = 1 + partitions.seenJoin(id, contact[c]!, touched, seen);
-				row[c] = joined - 1;
-			}
-			if (this.extras.length > 0) this.addExtras(id, outcome);
-			return this.rows.intern(row);
-		};
+	beside(outcome: number, wired: Int32Array, from: number, to: number, into: Int32Array) {
+		const { row, rows, contacts, columns } = this;
+		const known = Array.from({ length: columns }, (_, c) =>
+			this.joinsOf(contacts.outcomes.at(outcome, c), wired, to)
+		);
+		for (let place = from; place < to; place++) {
+			for (let c = 0; c < columns; c++) row[c] = known[c]![place]!;
+			if (this.extras.length > 0) this.addExtras(wired[place]!, outcome);
+			into[place - from] = rows.intern(row);
+		}
 	}
 
 	readonly classOfSet = (set: readonly number[]): number => {
-		const { row, contacts, columns, partitions, touched, seen } = this;
+		const { row, contacts, columns, partitions } = this;
 		const wired = this.wires.partitionUnder(set);
 		const outcome = contacts.outcomeOf(set);
 		for (let c = 0; c < columns; c++)
-			row[c] = partitions.seenJoin(wired, contacts.outcomes.at(outcome, c), touched, seen);
+			row[c] = partitions.seenJoin(wired, contacts.outcomes.at(outcome, c));
 		this.addExtras(wired, outcome);
 		return this.rows.find(row);
 	};

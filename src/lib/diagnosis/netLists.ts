@@ -3,7 +3,7 @@
  * Thousands of partitions have but hundreds of distinct nets between them, so a weight is first added
  * to a partition's few nets, and only then to the pairs of each net.
  */
-import type { Rows } from './rows';
+import type { Labels } from './partitions';
 
 export interface NetLists {
 	/** Partitions that were there when the lists were made; later ones are of no class. */
@@ -15,7 +15,7 @@ export interface NetLists {
 	readonly members: readonly (readonly number[])[];
 }
 
-const known = new WeakMap<Rows, NetLists>();
+const known = new WeakMap<Labels, NetLists>();
 
 /** One key for each set of nodes: bits as far as a number has them, else text. */
 function keyOf(members: readonly number[], nodes: number): number | string {
@@ -25,7 +25,7 @@ function keyOf(members: readonly number[], nodes: number): number | string {
 	return bits;
 }
 
-function made({ data, width: n, size }: Rows): NetLists {
+function made({ data, width: n, size }: Labels): NetLists {
 	const numbers = new Map<number | string, number>();
 	const members: number[][] = [];
 	const from = new Int32Array(size + 1);
@@ -50,7 +50,7 @@ function made({ data, width: n, size }: Rows): NetLists {
 }
 
 /** The lists of a dictionary's partitions, remembered. Ask only when all of its classes are there. */
-export function netListsOf(seen: Rows): NetLists {
+export function netListsOf(seen: Labels): NetLists {
 	const lists = known.get(seen) ?? made(seen);
 	known.set(seen, lists);
 	return lists;

@@ -9,7 +9,7 @@ import type { Dictionary } from './dictionary';
 import { weightIn } from './evidence';
 import { netListsOf } from './netLists';
 import type { Probe } from './probes';
-import type { Rows } from './rows';
+import type { Labels } from './partitions';
 import { plugChanges } from './setting';
 
 export interface Advice extends Probe {
@@ -47,7 +47,7 @@ export function splitOf(dictionary: Dictionary, ids: Int32Array, column: number)
 }
 
 /** Weights and counts of partitions shared out to their nets, and from there to the pairs of each. */
-function byPairs(seen: Rows, weights: Float64Array, counts: Int32Array) {
+function byPairs(seen: Labels, weights: Float64Array, counts: Int32Array) {
 	const { size, from, nets, members } = netListsOf(seen);
 	const byNet = new Float64Array(members.length);
 	const countByNet = new Int32Array(members.length);

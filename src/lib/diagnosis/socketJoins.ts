@@ -37,15 +37,24 @@ export interface Spoiled {
 	readonly fault: Fault;
 }
 
+/** What hangs on one spring: pairs of local numbers, one after the other. Equal ones are one, and have one number. */
+interface Part {
+	readonly number: number;
+	readonly ends: readonly number[];
+}
+
 export class SocketJoins {
 	private readonly springs: readonly string[];
 	/** Numbers of their own for this socket's nodes and its plug's. */
 	private readonly local = new Map<NodeName, number>();
 	/** The bench's number of each; −1 for a bare plug's. */
 	private readonly node: number[] = [];
-	/** What hangs on a spring, in local numbers two by two, by the spring and its faults. */
-	private readonly parts = new Map<string, readonly number[]>();
-	private readonly ends = new Map<string, readonly number[]>();
+	/** What hangs on a spring, by the spring and its faults, and the same by what it is. */
+	private readonly parts = new Map<string, Part>();
+	private readonly partsByText = new Map<string, Part>();
+	/** The ends by set of faults, and by the parts that it leaves: few sets differ in one plug state. */
+	private readonly ends = new Map<string, Int32Array>();
+	private readonly endsByParts = new Map<string, Int32Array>();
 
 	constructor(
 		private readonly socket: Socket,
@@ -73,32 +82,39 @@ export class SocketJoins {
 	}
 
 	/** What hangs on one spring, under those of the faults that spoil it. */
-	private partOf(spring: string, faults: readonly Spoiled[]): readonly number[] {
+	private partOf(spring: string, faults: readonly Spoiled[]): Part {
 		let key = spring;
 		for (const f of faults) if (f.spring === spring) key += ` ${f.number}`;
 		const known = this.parts.get(key);
 		if (known) return known;
 		const own = faults.filter((f) => f.spring === spring).map((f) => f.fault);
-		const part = this.alone(own)
+		const ends = this.alone(own)
 			.conductors.filter((c) => springOf(c) === spring)
 			.flatMap((c) => [this.local.get(c.a)!, this.local.get(c.b)!]);
+		const part = this.partsByText.get(ends.join()) ?? { number: this.partsByText.size, ends };
+		this.partsByText.set(ends.join(), part);
 		this.parts.set(key, part);
 		return part;
 	}
 
 	/** The ends, two by two, of what is joined among the bench's nodes. `key`: one text for each set. */
-	endsUnder(faults: readonly Spoiled[], key: string): readonly number[] {
+	endsUnder(faults: readonly Spoiled[], key: string): Int32Array {
 		const known = this.ends.get(key);
 		if (known) return known;
-		const net = this.node.map((_, i) => i);
-		const root = (i: number): number => (net[i] === i ? i : root(net[i]!));
-		for (const spring of this.springs) {
-			const part = this.partOf(spring, faults);
-			for (let k = 0; k < part.length; k += 2) net[root(part[k]!)] = root(part[k + 1]!);
-		}
-		const ends = this.chained(root);
+		const parts = this.springs.map((spring) => this.partOf(spring, faults));
+		const numbers = parts.map((part) => part.number).join();
+		const ends = this.endsByParts.get(numbers) ?? this.laidTogether(parts);
+		this.endsByParts.set(numbers, ends);
 		this.ends.set(key, ends);
 		return ends;
+	}
+
+	private laidTogether(parts: readonly Part[]): Int32Array {
+		const net = this.node.map((_, i) => i);
+		const root = (i: number): number => (net[i] === i ? i : root(net[i]!));
+		for (const { ends } of parts)
+			for (let k = 0; k < ends.length; k += 2) net[root(ends[k]!)] = root(ends[k + 1]!);
+		return Int32Array.from(this.chained(root));
 	}
 
 	/** The bench's nodes that have one root, each joined to the one before it. */

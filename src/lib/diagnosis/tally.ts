@@ -2,104 +2,82 @@
  * Sets of faults counted and weighed by what they come to, apart for each number of faults. What
  * they come to is a number (a partition, a class); of its sets only the heaviest is kept by name.
  */
+import { Cells } from './cells';
 import { grown } from './rows';
 
 export class Tally {
 	/** One more than the highest number that anything came to. */
 	ids = 0;
-	count = new Float64Array(64);
-	weight = new Float64Array(64);
-	/** Weight of the heaviest set. */
-	best = new Float64Array(64);
-	/** The heaviest set of each cell: `most` numbers of faults. */
-	private sets = new Int32Array(64);
-	private readonly sizes: number;
+	/** The fewest faults that come to each; `most` + 1 if none do. */
+	fewest: Int32Array;
+	/** Per number of faults; there is room for `ids` in each. */
+	readonly cells: readonly Cells[];
 	/** What sets of fewer than `most` faults come to: only those can take another. */
-	readonly open: number[] = [];
+	private readonly open: number[] = [];
+	/** Where each of `open` goes with the fault that is being counted in. */
+	private moves = new Int32Array(64);
 
 	constructor(readonly most: number) {
-		this.sizes = most + 1;
+		this.cells = Array.from({ length: most + 1 }, (_, size) => new Cells(size));
+		this.fewest = new Int32Array(64).fill(most + 1);
+	}
+
+	/** Makes room for `id` and says that sets of `size` faults come to it. */
+	private note(id: number, size: number) {
+		if (id >= this.ids) this.makeRoom(id);
+		const fewest = this.fewest[id]!;
+		if (size >= fewest) return;
+		if (size < this.most && fewest >= this.most) this.open.push(id);
+		this.fewest[id] = size;
 	}
 
 	private makeRoom(id: number) {
-		if (id < this.ids) return;
-		this.ids = Math.max(this.ids, id + 1);
-		const cells = this.ids * this.sizes;
-		this.count = grown(this.count, cells);
-		this.weight = grown(this.weight, cells);
-		this.best = grown(this.best, cells);
-		this.sets = grown(this.sets, cells * this.most + 1);
+		this.ids = id + 1;
+		const before = this.fewest.length;
+		this.fewest = grown(this.fewest, this.ids);
+		if (this.fewest.length > before) this.fewest.fill(this.most + 1, before);
+		for (const cells of this.cells) cells.makeRoom(id);
 	}
 
-	/** The cell of sets of `size` faults that come to `id`. */
-	cell(id: number, size: number): number {
-		return id * this.sizes + size;
-	}
-
-	/** The fewest faults that come to it; over `most` if none do. */
-	fewest(id: number): number {
-		const from = id * this.sizes;
-		let size = 0;
-		while (size <= this.most && this.count[from + size] === 0) size++;
-		return size;
-	}
-
-	/** Adds sets of `size` faults: how many, what they weigh together, and the heaviest, from `from` on in `set`. */
-	add(
-		id: number,
-		size: number,
-		count: number,
-		weight: number,
-		best: number,
-		set: ArrayLike<number>,
-		from: number
-	) {
-		this.makeRoom(id);
-		const cell = this.cell(id, size);
-		if (size < this.most && this.fewest(id) >= this.most) this.open.push(id);
-		const isFirst = this.count[cell] === 0;
-		this.count[cell]! += count;
-		this.weight[cell]! += weight;
-		if (!isFirst && best <= this.best[cell]! * (1 + 1e-12)) return;
-		this.best[cell] = best;
-		for (let i = 0; i < size; i++) this.sets[cell * this.most + i] = set[from + i]!;
-	}
-
-	/** Adds one fault to the sets of `size` faults that come to `id`; with it they come to `to`. */
-	carry(id: number, size: number, to: number, fault: number, weight: number) {
-		const cell = this.cell(id, size);
-		if (this.count[cell] === 0) return;
-		this.makeRoom(to);
-		const { count, best } = this;
-		const at = cell * this.most;
-		const last = this.sets[at + size];
-		// The fault is lent a place behind the set, so that no copy has to be made.
-		this.sets[at + size] = fault;
-		this.add(
-			to,
-			size + 1,
-			count[cell]!,
-			this.weight[cell]! * weight,
-			best[cell]! * weight,
-			this.sets,
-			at
-		);
-		this.sets[at + size] = last!;
+	/** Adds a set of faults, given by their numbers. */
+	add(id: number, set: readonly number[], weight: number) {
+		this.note(id, set.length);
+		this.cells[set.length]!.add(id, 1, weight, weight, Int32Array.from(set), 0);
 	}
 
 	/** Adds all that comes to `id` here to what comes to `to` there. */
 	pour(id: number, there: Tally, to: number) {
-		for (let size = 0; size <= this.most; size++) {
-			const cell = this.cell(id, size);
-			const { count, weight, best } = this;
-			if (count[cell] === 0) continue;
-			const at = cell * this.most;
-			there.add(to, size, count[cell]!, weight[cell]!, best[cell]!, this.sets, at);
+		for (const [size, cells] of this.cells.entries()) {
+			if (cells.count(id) === 0) continue;
+			there.note(to, size);
+			there.cells[size]!.pour(cells, id, to);
 		}
 	}
 
-	/** The heaviest set of a cell. */
-	setOf(cell: number, size: number): number[] {
-		return Array.from(this.sets.subarray(cell * this.most, cell * this.most + size));
+	/**
+	 * Counts one fault in: every set so far that has room for it, with it added. `moved`: what the sets
+	 * that come to a number come to then.
+	 */
+	countIn(fault: number, weight: number, moved: (id: number) => number) {
+		const { open, most } = this;
+		const many = open.length;
+		this.moves = grown(this.moves, many);
+		for (let i = 0; i < many; i++) this.moves[i] = moved(open[i]!);
+		// Larger sets first, so that none that has just taken the fault takes it again.
+		for (let size = most - 1; size >= 0; size--) this.carry(size, many, fault, weight);
+	}
+
+	/** Carries the sets of `size` faults of the first `many` that are open to where they go. */
+	private carry(size: number, many: number, fault: number, weight: number) {
+		const { open, moves } = this;
+		const fewer = this.cells[size]!;
+		const more = this.cells[size + 1]!;
+		for (let i = 0; i < many; i++) {
+			const id = open[i]!;
+			if (fewer.count(id) === 0) continue;
+			const to = moves[i]!;
+			this.note(to, size + 1);
+			more.carry(fewer, id, to, fault, weight);
+		}
 	}
 }

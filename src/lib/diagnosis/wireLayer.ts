@@ -6,7 +6,7 @@
  * all that does not move with the wires: bonds, plugs' insides, and bridges.
  */
 import { circuit, type Bench, type Conductor, type Fault, type NodeName } from '../engine';
-import type { Partitions } from './partition';
+import type { Partitions } from './partitions';
 import { weightOf } from './weights';
 import { Tally } from './tally';
 
@@ -82,15 +82,15 @@ export class WireLayer {
 		this.withOpens(loose, this.numbersOf('open'), [], 1);
 		for (const swap of this.numbersOf('swap')) {
 			const [a, b] = this.endsOf(swap);
-			countIn(loose, swap, weightOf(this.faults[swap]!), (id) => partitions.exchanged(id, a, b));
+			loose.countIn(swap, weightOf(this.faults[swap]!), (id) => partitions.exchanged(id, a, b));
 			yield;
 		}
 		const tally = new Tally(most);
 		for (let id = 0; id < loose.ids; id++)
-			if (loose.fewest(id) <= most) loose.pour(id, tally, partitions.with(id, this.fixed));
+			if (loose.fewest[id]! <= most) loose.pour(id, tally, partitions.with(id, this.fixed));
 		for (const bridge of this.numbersOf('bridge')) {
 			const [a, b] = this.endsOf(bridge);
-			countIn(tally, bridge, weightOf(this.faults[bridge]!), (id) => partitions.joined(id, a, b));
+			tally.countIn(bridge, weightOf(this.faults[bridge]!), (id) => partitions.joined(id, a, b));
 			yield;
 		}
 		return tally;
@@ -106,7 +106,7 @@ export class WireLayer {
 	/** The set as it is, and with each of these opens, which all come after it in the list. */
 	private withOpens(tally: Tally, more: readonly number[], set: number[], weight: number) {
 		const left = this.partitions.with(-1, this.ends, this.cut);
-		tally.add(left, set.length, 1, weight, weight, set, 0);
+		tally.add(left, set, weight);
 		if (set.length === tally.most) return;
 		for (const [k, fault] of more.entries()) {
 			const wire = this.wireOf(fault);
@@ -116,13 +116,4 @@ export class WireLayer {
 			if (wire >= 0) this.cut[wire] = 0;
 		}
 	}
-}
-
-/** Counts one fault in: every set so far that has room for it, with it added. */
-function countIn(tally: Tally, fault: number, weight: number, moved: (id: number) => number) {
-	const from = tally.open.slice();
-	const to = from.map(moved);
-	// Larger sets first, so that none that has just taken the fault takes it again.
-	for (let size = tally.most - 1; size >= 0; size--)
-		for (let i = 0; i < from.length; i++) tally.carry(from[i]!, size, to[i]!, fault, weight);
 }

@@ -3,18 +3,39 @@
  * contact that it is joined to. Equal partitions are equal words, and a joint renames one number in
  * all places of a word at once, with no loop.
  */
+import { WordPairs } from './wordPairs';
 
 /** Contacts that two words can hold. */
 export const MOST_CONTACTS = 16;
 const EVERY = 0x11111111;
+/** The two words in which every contact is by itself. */
+export const NONE_JOINED: readonly [number, number] = [0x76543210, 0xfedcba98 | 0];
 
-/** The word with every four bits that are `high` made `low`. */
-export function renamed(word: number, high: number, low: number): number {
-	const off = word ^ Math.imul(high, EVERY);
+/** Ones in every four bits of the word that are `label`. */
+export function matching(word: number, label: number): number {
+	const off = word ^ Math.imul(label, EVERY);
 	// The top bit of each four is set exactly where all four are zero.
 	const same = ~(((off & 0x77777777) + 0x77777777) | off) & 0x88888888;
-	return word ^ ((same | (same - (same >>> 3))) & Math.imul(high ^ low, EVERY));
+	return same | (same - (same >>> 3));
 }
+
+/** The word with `label` made `to` where there are ones. */
+export const relabelled = (word: number, ones: number, label: number, to: number): number =>
+	word ^ (ones & Math.imul(label ^ to, EVERY));
+
+/** The word with every four bits that are `high` made `low`. */
+export const renamed = (word: number, high: number, low: number): number =>
+	relabelled(word, matching(word, high), high, low);
+
+/** Figure `i` of two words. */
+export const figureOf = (low: number, high: number, i: number): number =>
+	((i < 8 ? low : high) >>> ((i & 7) << 2)) & 15;
+
+const lowestBit = (word: number): number => 31 - Math.clz32(word & -word);
+
+/** The first place in two words that has ones. There must be one. */
+export const firstOf = (low: number, high: number): number =>
+	low === 0 ? 8 + (lowestBit(high) >> 2) : lowestBit(low) >> 2;
 
 /** Partitions in numbered places, so that one can be made from another without an object. */
 export class Packed {
@@ -23,15 +44,13 @@ export class Packed {
 
 	/** In place 0 every contact is by itself. */
 	constructor(places: number) {
-		this.low = new Int32Array(places).fill(0x76543210);
-		this.high = new Int32Array(places).fill(0xfedcba98);
+		this.low = new Int32Array(places).fill(NONE_JOINED[0]);
+		this.high = new Int32Array(places).fill(NONE_JOINED[1]);
 	}
 
 	/** The lowest contact that contact `i` is joined to. */
 	at(place: number, i: number): number {
-		return i < 8
-			? (this.low[place]! >>> (i << 2)) & 15
-			: (this.high[place]! >>> ((i - 8) << 2)) & 15;
+		return figureOf(this.low[place]!, this.high[place]!, i);
 	}
 
 	/** Writes into place `to` what is in place `from` with these joints, two contacts each. */
@@ -41,8 +60,8 @@ export class Packed {
 		for (let k = 0; k < ends.length; k += 2) {
 			const a = ends[k]!;
 			const b = ends[k + 1]!;
-			const x = ((a < 8 ? low : high) >>> ((a & 7) << 2)) & 15;
-			const y = ((b < 8 ? low : high) >>> ((b & 7) << 2)) & 15;
+			const x = figureOf(low, high, a);
+			const y = figureOf(low, high, b);
 			const less = x < y ? x : y;
 			const more = x < y ? y : x;
 			low = renamed(low, more, less);
@@ -64,8 +83,8 @@ export class Packed {
 			const b = steps[k + 2]!;
 			const low = lows[from]!;
 			const high = highs[from]!;
-			const x = ((a < 8 ? low : high) >>> ((a & 7) << 2)) & 15;
-			const y = ((b < 8 ? low : high) >>> ((b & 7) << 2)) & 15;
+			const x = figureOf(low, high, a);
+			const y = figureOf(low, high, b);
 			const less = x < y ? x : y;
 			const more = x < y ? y : x;
 			lows[place] = renamed(low, more, less);
@@ -76,61 +95,34 @@ export class Packed {
 
 /** Continuity matrices, each distinct one kept once: a row of bits for each contact. */
 export class Matrices {
-	size = 0;
 	/** Bit b of figure `16 * number + a` is set where contacts a and b are joined. */
 	rows = new Uint16Array(MOST_CONTACTS * 64);
-	private keys = new Int32Array(2 * 64);
-	private slots = new Int32Array(128).fill(-1);
+	private readonly pairs = new WordPairs();
 
-	private slotOf(low: number, high: number): number {
-		const { slots, keys } = this;
-		const mask = slots.length - 1;
-		const mixed = Math.imul(low ^ Math.imul(high, 0x9e3779b1), 0x85ebca6b);
-		let slot = (mixed ^ (mixed >>> 15)) & mask;
-		for (let id = slots[slot]!; id >= 0; id = slots[slot]!) {
-			if (keys[2 * id] === low && keys[2 * id + 1] === high) break;
-			slot = (slot + 1) & mask;
-		}
-		return slot;
+	/** Distinct matrices. */
+	get size(): number {
+		return this.pairs.size;
 	}
 
 	/** The number of the matrix of the partition in that place. */
 	intern(packed: Packed, place: number): number {
-		const low = packed.low[place]!;
-		const high = packed.high[place]!;
-		const slot = this.slotOf(low, high);
-		const known = this.slots[slot]!;
-		return known >= 0 ? known : this.add(packed, place, slot);
+		const { pairs } = this;
+		const before = pairs.size;
+		const id = pairs.intern(packed.low[place]!, packed.high[place]!);
+		if (id === before) this.add(packed, place, id);
+		return id;
 	}
 
-	private add(packed: Packed, place: number, slot: number): number {
-		const id = this.size++;
-		this.makeRoom();
-		this.keys[2 * id] = packed.low[place]!;
-		this.keys[2 * id + 1] = packed.high[place]!;
+	private add(packed: Packed, place: number, id: number) {
+		if (MOST_CONTACTS * (id + 1) > this.rows.length) {
+			const rows = new Uint16Array(this.rows.length * 2);
+			rows.set(this.rows);
+			this.rows = rows;
+		}
 		const sets = new Uint16Array(MOST_CONTACTS);
 		for (let i = 0; i < MOST_CONTACTS; i++) sets[packed.at(place, i)]! |= 1 << i;
 		for (let i = 0; i < MOST_CONTACTS; i++)
 			this.rows[MOST_CONTACTS * id + i] = sets[packed.at(place, i)]!;
-		this.slots[slot] = id;
-		if (this.size * 2 > this.slots.length) this.rehash();
-		return id;
-	}
-
-	private makeRoom() {
-		if (this.size * MOST_CONTACTS <= this.rows.length) return;
-		const rows = new Uint16Array(this.rows.length * 2);
-		const keys = new Int32Array(this.keys.length * 2);
-		rows.set(this.rows);
-		keys.set(this.keys);
-		this.rows = rows;
-		this.keys = keys;
-	}
-
-	private rehash() {
-		this.slots = new Int32Array(this.slots.length * 2).fill(-1);
-		for (let id = 0; id < this.size; id++)
-			this.slots[this.slotOf(this.keys[2 * id]!, this.keys[2 * id + 1]!)] = id;
 	}
 
 	isJoined(id: number, a: number, b: number): boolean {

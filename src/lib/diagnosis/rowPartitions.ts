@@ -1,25 +1,32 @@
 /**
- * Partitions of numbered nodes into nets. One is a row of labels: the number of the net that each
- * node is on, numbered as they first appear, so that equal partitions are equal rows. That is right
- * for any number of nodes, and for the dozen of one socket as short as a matrix of bits. Each
- * distinct row is kept once and known by its number (rows.ts). `joins` counts the work, exactly.
+ * Partitions of any number of numbered nodes into nets. One is a row of labels: the number of the
+ * net that each node is on, numbered as they first appear, so that equal partitions are equal rows.
+ * Each distinct row is kept once and known by its number (rows.ts). Up to sixteen nodes are quicker as
+ * two words (packedPartitions.ts), which this is the oracle of.
  */
+import type { Partitions } from './partitions';
 import { Rows } from './rows';
 
-export class Partitions {
-	readonly rows: Rows;
-	/** Partitions made by joining, whether they were new or not. */
+export class RowPartitions implements Partitions {
+	readonly seen: Rows;
 	joins = 0;
+	private readonly rows: Rows;
 	private readonly chains: Int32Array[] = [];
 	private readonly parent: Int32Array;
-	private readonly seen: Int32Array;
+	private readonly netAt: Int32Array;
 	private readonly labels: Int32Array;
+	private readonly seenLabels: Int32Array;
 
-	constructor(readonly nodes: number) {
+	constructor(
+		private readonly nodes: number,
+		touched: number
+	) {
 		this.rows = new Rows(nodes);
+		this.seen = new Rows(touched);
 		this.parent = new Int32Array(nodes);
-		this.seen = new Int32Array(nodes);
+		this.netAt = new Int32Array(nodes);
 		this.labels = new Int32Array(nodes);
+		this.seenLabels = new Int32Array(touched);
 	}
 
 	private root(start: number): number {
@@ -33,30 +40,25 @@ export class Partitions {
 		this.parent[this.root(a)] = this.root(b);
 	}
 
-	/** Numbers the roots of these nodes as they first appear; `first`: the partition behind the roots. */
-	private named(first: Int32Array | null, from: number, nodes: Int32Array | null): Int32Array {
-		const { seen, labels } = this;
-		const n = nodes ? nodes.length : this.nodes;
-		seen.fill(-1);
+	/** Writes the roots of the first nodes, numbered as they first appear; `from`: the partition behind the roots. */
+	private name(from: number, into: Int32Array): Int32Array {
+		const { netAt, rows } = this;
+		const { data } = rows;
+		netAt.fill(-1);
 		let next = 0;
-		for (let i = 0; i < n; i++) {
-			const node = nodes ? nodes[i]! : i;
-			const root = this.root(first ? first[from + node]! : node);
-			if (seen[root]! < 0) seen[root] = next++;
-			labels[i] = seen[root]!;
+		for (let i = 0; i < into.length; i++) {
+			const root = this.root(from < 0 ? i : data[from + i]!);
+			if (netAt[root]! < 0) netAt[root] = next++;
+			into[i] = netAt[root]!;
 		}
-		return labels;
+		return into;
 	}
 
-	/**
-	 * The partition `start` (a number; −1: every node by itself) with these pairs joined: `ends` holds
-	 * the two nodes of each pair one after the other; pairs that `skip` marks are left out.
-	 */
 	with(start: number, ends: Int32Array, skip: Uint8Array | null = null): number {
 		const { parent, rows, nodes } = this;
 		this.joins++;
 		for (let i = 0; i < nodes; i++) parent[i] = i;
-		const from = start * nodes;
+		const from = start < 0 ? -1 : start * nodes;
 		const { data } = rows;
 		for (let k = 0; k < ends.length; k += 2) {
 			if (skip && skip[k >> 1]) continue;
@@ -65,10 +67,9 @@ export class Partitions {
 			if (start < 0) this.unite(a, b);
 			else this.unite(data[from + a]!, data[from + b]!);
 		}
-		return rows.intern(start < 0 ? this.named(null, 0, null) : this.named(data, from, null));
+		return rows.intern(this.name(from, this.labels));
 	}
 
-	/** The partition with two nodes joined; itself when they are on one net. */
 	joined(id: number, a: number, b: number): number {
 		const { rows, nodes, labels } = this;
 		const { data } = rows;
@@ -84,21 +85,20 @@ export class Partitions {
 		return rows.intern(labels);
 	}
 
-	/** The partition with two nodes in each other's place. */
 	exchanged(id: number, a: number, b: number): number {
-		const { rows, nodes, labels, seen } = this;
+		const { rows, nodes, labels, netAt } = this;
 		const { data } = rows;
 		const from = id * nodes;
 		const netA = data[from + a]!;
 		const netB = data[from + b]!;
 		if (netA === netB) return id;
 		this.joins++;
-		seen.fill(-1);
+		netAt.fill(-1);
 		let next = 0;
 		for (let i = 0; i < nodes; i++) {
 			const net = i === a ? netB : i === b ? netA : data[from + i]!;
-			if (seen[net]! < 0) seen[net] = next++;
-			labels[i] = seen[net]!;
+			if (netAt[net]! < 0) netAt[net] = next++;
+			labels[i] = netAt[net]!;
 		}
 		return rows.intern(labels);
 	}
@@ -118,10 +118,13 @@ export class Partitions {
 		return (this.chains[id] = Int32Array.from(ends));
 	}
 
-	/** The join of two partitions as these nodes see it, interned in `into` (its width: their number). */
-	seenJoin(x: number, y: number, nodes: Int32Array, into: Rows): number {
+	seenJoin(x: number, y: number): number {
 		this.layTogether(x, y);
-		return into.intern(this.named(this.rows.data, x * this.nodes, nodes));
+		return this.seen.intern(this.name(x * this.nodes, this.seenLabels));
+	}
+
+	seenJoins(list: Int32Array, from: number, to: number, y: number, into: Int32Array) {
+		for (let i = from; i < to; i++) into[i] = this.seenJoin(list[i]!, y);
 	}
 
 	/** Unites the nets of `x`, as roots, wherever `y`, which joins little, joins them. */
@@ -136,15 +139,9 @@ export class Partitions {
 			this.unite(data[from + chain[k]!]!, data[from + chain[k + 1]!]!);
 	}
 
-	/** Whether two nodes are on one net in the join of two partitions. */
 	meets(x: number, y: number, a: number, b: number): boolean {
 		this.layTogether(x, y);
 		const from = x * this.nodes;
 		return this.root(this.rows.data[from + a]!) === this.root(this.rows.data[from + b]!);
-	}
-
-	/** Whether two nodes are on one net. */
-	isJoined(id: number, a: number, b: number): boolean {
-		return this.rows.at(id, a) === this.rows.at(id, b);
 	}
 }

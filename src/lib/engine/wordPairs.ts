@@ -1,0 +1,59 @@
+/**
+ * Interning of pairs of 32-bit words: equal pairs get one number. Open addressing over typed arrays;
+ * nothing is taken on trust of a hash, both words are compared.
+ */
+
+/** How often the room is doubled at once when it is used up. */
+const GROWTH = 2;
+
+export class WordPairs {
+	size = 0;
+	/** The two words of each pair, one after the other, by number. */
+	words: Int32Array;
+	private slots: Int32Array;
+
+	/** `room`: pairs that are expected; it grows by itself. */
+	constructor(room = 64) {
+		this.words = new Int32Array(2 * room);
+		this.slots = new Int32Array(2 ** Math.ceil(Math.log2(2 * room))).fill(-1);
+	}
+
+	/** The slot where the pair stands, or the free one where it should. */
+	private slotOf(low: number, high: number): number {
+		const { slots, words } = this;
+		const mask = slots.length - 1;
+		const mixed = Math.imul(low ^ Math.imul(high, 0x9e3779b1), 0x85ebca6b);
+		let slot = (mixed ^ (mixed >>> 15)) & mask;
+		for (let id = slots[slot]!; id >= 0; id = slots[slot]!) {
+			if (words[2 * id] === low && words[2 * id + 1] === high) break;
+			slot = (slot + 1) & mask;
+		}
+		return slot;
+	}
+
+	/** The pair's number; a new pair gets the next one, which is `size` before the call. */
+	intern(low: number, high: number): number {
+		const slot = this.slotOf(low, high);
+		const known = this.slots[slot]!;
+		if (known >= 0) return known;
+		const id = this.size++;
+		if (2 * id >= this.words.length) this.makeRoom();
+		this.words[2 * id] = low;
+		this.words[2 * id + 1] = high;
+		this.slots[slot] = id;
+		if (this.size * 2 > this.slots.length) this.rehash();
+		return id;
+	}
+
+	private makeRoom() {
+		const words = new Int32Array(this.words.length << GROWTH);
+		words.set(this.words);
+		this.words = words;
+	}
+
+	private rehash() {
+		this.slots = new Int32Array(this.slots.length << GROWTH).fill(-1);
+		for (let id = 0; id < this.size; id++)
+			this.slots[this.slotOf(this.words[2 * id]!, this.words[2 * id + 1]!)] = id;
+	}
+}
