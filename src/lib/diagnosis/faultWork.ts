@@ -124,7 +124,7 @@ export class FaultWork {
 }
 
 /** What is only before is gone, what is only after has come. */
-function changed(before: readonly number[], after: readonly number[], first: number): Change {
+function changed(before: ArrayLike<number>, after: ArrayLike<number>, first: number): Change {
 	const left = new Map<string, number[]>();
 	for (let k = 0; k < before.length; k += 2) {
 		const key = `${before[k]} ${before[k + 1]}`;
