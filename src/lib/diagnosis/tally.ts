@@ -76,7 +76,7 @@ export class Tally {
 			const id = open[i]!;
 			if (fewer.count(id) === 0) continue;
 			const to = moves[i]!;
-			this.note(to, size + 1);
+			if (to >= this.ids || more.count(to) === 0) this.note(to, size + 1);
 			more.carry(fewer, id, to, fault, weight);
 		}
 	}
