@@ -140,8 +140,8 @@ function cutsOf(state: State, p: Partition, nets: readonly number[]): Cut[] | nu
 
 const sizeOf = ({ inside, outside }: Cut): number => inside.length * outside.length;
 
-/** Judges blocks against every pair that must be joined or apart. */
-export function standingOf({ states, overlaid }: Ready, p: Partition): Standing {
+/** Judges blocks against every pair that must be joined or apart, in plain union-find: the oracle of `standing.ts`. */
+export function plainStanding({ states, overlaid }: Ready, p: Partition): Standing {
 	let missing = linked(netsIn(overlaid, p), overlaid.joined);
 	let best: Cut | null = null;
 	for (const state of states) {

@@ -6,7 +6,8 @@
  */
 import { Ears } from './ears';
 import { blocksOf, keyOf, merged, type Partition } from './partition';
-import { standingOf, type Cut, type Ready, type Standing } from './task';
+import { judgeOf } from './standing';
+import type { Cut, Ready, Standing } from './task';
 
 /** The nodes that may be looked at are used up. */
 export class OutOfNodes extends Error {}
@@ -36,6 +37,7 @@ export class Walk {
 	/** Wires with which it was tried from these blocks in vain. */
 	readonly #vain = new Map<string, number>();
 	readonly #ears: Ears;
+	readonly #judge: (p: Partition) => Standing;
 	/** Sets of blocks that were looked at. */
 	nodes = 0;
 
@@ -44,6 +46,7 @@ export class Walk {
 		readonly most: number
 	) {
 		this.#ears = new Ears(ready);
+		this.#judge = judgeOf(ready);
 	}
 
 	#standing(p: Partition, key: string): Standing {
@@ -51,7 +54,7 @@ export class Walk {
 		if (known) return known;
 		if (this.nodes >= this.most) throw new OutOfNodes();
 		this.nodes += 1;
-		const made = standingOf(this.ready, p);
+		const made = this.#judge(p);
 		this.#seen.set(key, made);
 		return made;
 	}
