@@ -149,8 +149,10 @@ export class RealHunt {
 		this.when = notAsDrawn(this.bench, when);
 		[this.first, this.second] = pair;
 		const [owner] = splitNode(pair[0]);
-		if (this.bench.sockets.some((s) => s.id === owner)) this.socket = owner;
 		this.save();
+		// The drawing turns to that socket when the probe's words are on the screen.
+		if (owner !== this.socket && this.bench.sockets.some((s) => s.id === owner))
+			later(() => this.show(owner));
 	}
 
 	/** Notes what the meter said of the pair. An older reading of the same probe is struck out. */
