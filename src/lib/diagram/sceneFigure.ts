@@ -174,7 +174,7 @@ function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeNam
 }
 
 /** The panel's letter stands beyond its name, so far from its stud. */
-export const STUD_LETTER = 70;
+const STUD_LETTER = 70;
 
 /** What a kind is called in words; a figure without names says none. */
 export type NameOf = (kind: DeviceKind | PlugKind) => string;
