@@ -4,6 +4,7 @@
  * sound bench only those that lose or gain a joint are laid out again, so a fault costs what its own
  * nets hold and not what the panel holds.
  */
+import { FIXED, wireNameOf } from './wireLayer';
 import {
 	circuit,
 	inState,
@@ -24,15 +25,6 @@ interface Change {
 	readonly come: readonly number[];
 }
 const NOTHING: Change = { gone: [], come: [] };
-
-const wireOf = ({ reason }: Conductor): string | null =>
-	reason.kind === 'wire'
-		? reason.wire
-		: reason.kind === 'core'
-			? `${reason.cable}:${reason.core}`
-			: null;
-/** What no fault of the list takes away. */
-const FIXED: readonly string[] = ['chassis', 'bush', 'bridge', 'inside-device', 'inside-plug'];
 
 export class FaultWork {
 	readonly index: ReadonlyMap<NodeName, number>;
@@ -55,8 +47,8 @@ export class FaultWork {
 		const joining = circuit(bench).conductors.filter((c) => c.joins);
 		const endsOf = (list: readonly Conductor[]) =>
 			list.flatMap((c) => [this.index.get(c.a)!, this.index.get(c.b)!]);
-		const wires = joining.filter((c) => wireOf(c) !== null);
-		this.wires = wires.map((c) => wireOf(c)!);
+		const wires = joining.filter((c) => wireNameOf(c) !== null);
+		this.wires = wires.map((c) => wireNameOf(c)!);
 		this.ends = endsOf(wires);
 		this.fixed = endsOf(joining.filter((c) => FIXED.includes(c.reason.kind)));
 		const sockets = new Map(bench.sockets.map((s, i) => [s.id, i]));

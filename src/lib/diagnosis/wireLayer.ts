@@ -10,13 +10,21 @@ import type { Partitions } from './partitions';
 import { weightOf } from './weights';
 import { Tally } from './tally';
 
-const nameOf = ({ reason }: Conductor): string | null =>
+/** The name of the wire or core that a conductor is; null for anything else. */
+export const wireNameOf = ({ reason }: Conductor): string | null =>
 	reason.kind === 'wire'
 		? reason.wire
 		: reason.kind === 'core'
 			? `${reason.cable}:${reason.core}`
 			: null;
-const FIXED: readonly string[] = ['chassis', 'bush', 'bridge', 'inside-device', 'inside-plug'];
+/** What no fault of the list takes away. */
+export const FIXED: readonly string[] = [
+	'chassis',
+	'bush',
+	'bridge',
+	'inside-device',
+	'inside-plug'
+];
 
 export class WireLayer {
 	private readonly wires: readonly string[];
@@ -34,11 +42,11 @@ export class WireLayer {
 		private readonly partitions: Partitions
 	) {
 		const joining = circuit(bench).conductors.filter((c) => c.joins);
-		const wires = joining.filter((c) => nameOf(c) !== null);
+		const wires = joining.filter((c) => wireNameOf(c) !== null);
 		const fixed = joining.filter((c) => FIXED.includes(c.reason.kind));
 		const endsOf = (list: readonly Conductor[]) =>
 			Int32Array.from(list.flatMap((c) => [index.get(c.a)!, index.get(c.b)!]));
-		this.wires = wires.map((c) => nameOf(c)!);
+		this.wires = wires.map((c) => wireNameOf(c)!);
 		this.ends = endsOf(wires);
 		this.fixed = endsOf(fixed);
 		this.frame = partitions.with(-1, this.fixed);
