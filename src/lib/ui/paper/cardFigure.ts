@@ -167,7 +167,7 @@ export function cardFigure(bench: Bench, card: Card): Figure {
 	const below = Math.max(how, isBeside ? top + rear.height - 18 : 0) + 24;
 	const start = pen.text(countWords(card), EDGE, below, PAGE_WIDTH - 2 * EDGE) + 8;
 	let y = drawBonds(pen, bondsOf(bench), drawGroups(pen, groupsOf(bench, card), start));
-	pen.word('name', 'What no probe from outside can catch', EDGE, y);
+	pen.word('name', 'What no probe with bare plugs can catch', EDGE, y);
 	y += LINE + 4;
 	const groups = silentGroups(bench, card.silent);
 	const width = PAGE_WIDTH - 2 * EDGE;
