@@ -244,6 +244,7 @@ export class Session {
 	}
 	liftProbes() {
 		this.red = this.black = null;
+		if (this.tool === 'black') this.tool = 'red';
 		this.said = 'Both probes are off.';
 	}
 	/** What a click on a contact does with the tool in hand. */
@@ -258,9 +259,10 @@ export class Session {
 		}
 		if (this.tool === 'jumper') this.jumperAt(node);
 		else {
-			const first = this.tool === 'red' && this.black === null;
 			this.setProbe(this.tool, node);
-			if (first) this.tool = 'black';
+			if (this.tool === 'red' && this.black === null) this.tool = 'black';
+			// In a hunt the next click begins another pair.
+			else if (!this.rules.reasons && this.redAt && this.blackAt) this.tool = 'red';
 		}
 	}
 	/** First end, then second end, of a jumper. */
