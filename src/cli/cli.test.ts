@@ -341,12 +341,15 @@ describe('lines for people', () => {
 		['meter phantom.json --mode ohms --red DESK.hot --black DESK.shield', /\n {2}warning: live/],
 		['matrix ts.json --socket A', /\n {2}ts: A\.R–A\.S\n {2}trs: nothing joined\n/],
 		['hears mic.json', /\n {2}DESK hears MIC at -0\.6 dB, polarity \+\n {2}DEAF hears nothing\n$/],
-		['faults jack.json', /^jack\.json: 7 faults in 5 classes\n {2}bridge J\.S–J\.T\n/],
+		[
+			'faults jack.json',
+			/^jack\.json: 5 classes of faults \(7 single faults\)\n {2}bridge J\.S–J\.T\n/
+		],
 		['faults jack.json', /\n {2}no probe can catch: spring-bent J\.S\n$/],
 		['card jack.json', /3 probes\n {2}with the bench as it is: J\.S–J\.T should be apart\n/],
 		[
 			'diagnose jack.json --readings readings.json',
-			/1 candidate\n {2}100 %: break-stuck-open J\.TN\n/
+			/1 single fault agrees\n {2}100 %: break-stuck-open J\.TN\n/
 		],
 		[
 			'diagnose jack.json --readings none.json',

@@ -1,6 +1,7 @@
 /** What the commands on faults answer, in short lines for people (`--pretty`), the headline first. */
 import type { Candidate, Card, CardProbe, Diagnosis, Probe } from '../lib/diagnosis';
 import type { Fault } from '../lib/engine';
+import { classesText, classesWithFaults } from '../lib/words/classes';
 
 const counted = (n: number, one: string, more = `${one}s`): string =>
 	`${n} ${n === 1 ? one : more}`;
@@ -28,7 +29,7 @@ export const faultsLines = (found: {
 	readonly classes: readonly (readonly Fault[])[];
 	readonly silent: readonly Fault[];
 }): string[] => [
-	`${counted(found.faults, 'fault')} in ${counted(found.classes.length, 'class', 'classes')}`,
+	classesWithFaults(found.classes.length, found.faults),
 	...found.classes.map((faults) => faults.map(faultWords).join(', ')),
 	silentLine(found.silent)
 ];
@@ -46,6 +47,14 @@ function candidateLine({ faults, weight, members }: Candidate): string {
 	return `${(100 * weight).toPrecision(3)} %: ${setWords(faults)}${stands}`;
 }
 
+/** Above one fault at once a candidate stands for its class; until then each is named by itself. */
+function agreeLine(total: number, candidates: readonly Candidate[]): string {
+	if (candidates.some((c) => c.members !== undefined)) return `${classesText(total)} agree`;
+	const sound = candidates.some((c) => c.faults.length === 0) ? 1 : 0;
+	const faults = counted(total - sound, 'single fault');
+	return sound ? `${faults} or none agree` : `${faults} ${total === 1 ? 'agrees' : 'agree'}`;
+}
+
 export function diagnosisLines({ candidates, total, next, conflict }: Diagnosis): string[] {
 	if (conflict)
 		return [
@@ -54,7 +63,7 @@ export function diagnosisLines({ candidates, total, next, conflict }: Diagnosis)
 		];
 	const rest = total - candidates.length;
 	return [
-		counted(total, 'candidate'),
+		agreeLine(total, candidates),
 		...candidates.map(candidateLine),
 		...(rest > 0 ? [`and ${rest} more`] : []),
 		next

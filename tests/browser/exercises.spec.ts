@@ -316,14 +316,17 @@ test('find: every reading counts, nothing gives the fault away, and naming it pa
 	await kind.selectOption(find.hidden.kind);
 	await where.selectOption(faultKey(find.hidden));
 	await done.click();
-	await expect(card).toContainText(`Found. You took 1 of ${find.most} readings.`);
-	await expect(card).toContainText(/would fit \d+ other explanations/);
+	await expect(card).toContainText('your readings do not prove it. You took 1 of');
+	await expect(card).toContainText(/\d+ classes of faults .*were still possible/);
 
-	// "Nothing is wrong" is an answer as well, and here it is a wrong one.
+	// A guess without a reading is told beforehand what it is worth, and then taken for a guess.
 	await hands.button('Hunt again').click();
-	await kind.selectOption('none');
+	await expect(hands.section('Your hunt')).toContainText('Even a right guess proves nothing');
+	await kind.selectOption(find.hidden.kind);
+	await where.selectOption(faultKey(find.hidden));
 	await done.click();
-	await expect(card).toContainText('That is not it. You took 0');
+	await expect(card).toContainText('Not passed: nothing was measured.');
+	await expect(page.getByTestId('replay').getByTestId('hunt-sum')).toHaveCount(0);
 });
 
 test('find: each reading says what it ruled out, a wasted one is called so, and the hunt is replayed', async ({
@@ -365,13 +368,16 @@ test('find: each reading says what it ruled out, a wasted one is called so, and 
 	await hands.button('That is it').click();
 	const replay = page.getByTestId('replay');
 	await expect(replay).toContainText(/Par is [\d.]+ probes on average/);
+	await expect(replay.getByTestId('hunt-sum')).toContainText(
+		/One of your two probes was wasted: number 2\. Given up against the best probe each time, together: [\d.]+ bits?/
+	);
 	await expect(replay).toContainText(/the exact optimum|most telling probe/);
 	await replay.getByRole('button', { name: 'Replay step by step' }).click();
 	await expect(replay.getByRole('status')).toContainText('Yours, step 1 of 2.');
 	await expect(replay.getByTestId('playback')).toBeVisible();
 	await replay.getByRole('button', { name: 'Step on' }).click();
 	await expect(replay.getByRole('status')).toContainText('step 2 of 2');
-	await expect(replay.getByRole('status')).toContainText('Wasted, and counted here once.');
+	await expect(replay.getByRole('status')).toContainText('Wasted, and counted here once:');
 	await replay.getByRole('button', { name: /→ 1$/ }).last().click();
 	await expect(replay.getByRole('status')).toContainText('The best hunt, step');
 	await expect(replay.getByRole('status')).toContainText('No probe there tells more.');

@@ -23,6 +23,8 @@ export interface HuntStep {
 	/** Classes before and after the reading. */
 	readonly before: number;
 	readonly after: number;
+	/** Sets of faults in the classes before the reading. */
+	readonly sets: number;
 	/** Sets of faults that the reading ruled out, and their part of the weight that was left. */
 	readonly ruledOut: number;
 	readonly ruledOutWeight: number;
@@ -44,7 +46,8 @@ export interface Hunt {
 	readonly par: Par;
 }
 
-const setsIn = ({ count }: Dictionary, ids: Int32Array): number =>
+/** How many sets of faults the classes hold. */
+export const setsIn = ({ count }: Dictionary, ids: Int32Array): number =>
 	ids.reduce((sum, id) => sum + count[id]!, 0);
 
 /** What is lost by asking this probe of these classes first and doing one's best after it. */
@@ -77,11 +80,13 @@ export function huntStep(
 	const gain = wasted ? 0 : bitsOf(Math.min(1, weightIn(dictionary, joined) / total));
 	const left = agreeing(dictionary, [reading], ids);
 	const kept = left.length === ids.length ? total : weightIn(dictionary, left);
+	const sets = setsIn(dictionary, ids);
 	const step: HuntStep = {
 		reading,
 		before: ids.length,
 		after: left.length,
-		ruledOut: setsIn(dictionary, ids) - setsIn(dictionary, left),
+		sets,
+		ruledOut: sets - setsIn(dictionary, left),
 		ruledOutWeight: total > 0 ? (total - kept) / total : 0,
 		gain,
 		best: bestNext(dictionary, ids, from),

@@ -8,7 +8,7 @@ import type { Bench, Fault, When } from '../engine';
 import { dictionaryOf, type Dictionary } from './dictionary';
 import { agreeing, everyClass, extrasOf, type Reading } from './evidence';
 import { faultKeyOf } from './faults';
-import { bestHunt, huntOf, type HuntStep } from './hunt';
+import { bestHunt, huntOf, setsIn, type HuntStep } from './hunt';
 import { withoutSound } from './members';
 import type { Par } from './par';
 import type { Probe } from './probes';
@@ -35,7 +35,11 @@ export interface ToldStep extends HuntStep {
 }
 export interface ToldHunt {
 	readonly steps: readonly ToldStep[];
+	/** Single faults in question before the first reading. */
+	readonly faults: number;
+	/** Classes that agree with every reading, and the single faults in them. */
 	readonly left: number;
+	readonly leftFaults: number;
 	readonly settled: boolean;
 	readonly par: Par;
 	/** Null while the hunt goes on. */
@@ -86,5 +90,13 @@ export function toldHunt(question: HuntQuestion): ToldHunt {
 	const best = hidden
 		? huntOf(dictionary, bestHunt(dictionary, classOfSet([numberOf(hidden)]), from), from).steps
 		: null;
-	return { steps, left: hunt.left.length, settled: hunt.settled, par: hunt.par, best };
+	return {
+		steps,
+		faults: setsIn(dictionary, everyClass(dictionary)),
+		left: hunt.left.length,
+		leftFaults: setsIn(dictionary, hunt.left),
+		settled: hunt.settled,
+		par: hunt.par,
+		best
+	};
 }

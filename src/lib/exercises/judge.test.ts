@@ -16,9 +16,8 @@ import {
 import { answeredBench, replayBench, startAnswer, truthOf } from './answers';
 import { readExercises, readTexts } from './content.node';
 import type { FindExercise, PredictExercise, WireExercise } from './exercise';
-import { faultsToName } from './find';
+import { faultsToName, hiddenClassOf } from './find';
 import { judge } from './judge';
-import { hiddenClassOf } from './proofsOfHunts';
 import { probesTaken, samePair } from './same';
 import { isSaid } from './verdict';
 
@@ -205,8 +204,10 @@ describe('find', () => {
 			hidden: { kind: 'bridge', between: ['A.1', 'A.2'] } as const
 		};
 		const same: Fault = { kind: 'bridge', between: ['A.S', 'A.T'] };
-		const result = judge(twin, { kind: 'find', fault: same, probes: [] });
-		expect(result).toMatchObject({ score: 0.75, passed: true });
+		const probes = probesOf(twin.bench).slice(0, 400);
+		const most = probes.length;
+		const result = judge({ ...twin, most }, { kind: 'find', fault: same, probes });
+		expect(result).toMatchObject({ score: 1, passed: true });
 		expect(result.find!.alike).toHaveLength(4);
 	});
 	it('takes a pair of contacts either way round', () =>
@@ -224,7 +225,8 @@ describe('find', () => {
 		(_, fault) => {
 			const result = judged(fault, []);
 			const isHidden = JSON.stringify(fault) === JSON.stringify(find.hidden);
-			expect(result.passed).toBe(isHidden);
+			expect(result.find!.found).toBe(isHidden);
+			expect(result.passed).toBe(false);
 			const [item] = result.items;
 			const bench = replayBench(find, { kind: 'find', fault, probes: [] }, item!);
 			expect(readMeter(bench, 'continuity', ...item!.pair).beep).toBe(item!.wanted === 'sounds');
@@ -248,7 +250,7 @@ describe('find', () => {
 		expect(left(two)).toHaveLength(1);
 	});
 	it('gives half for the right fault with too many readings', () => {
-		const many = probesOf(find.bench).slice(0, 10);
+		const many = [...OWN, ...probesOf(find.bench).slice(0, 10)];
 		const result = judged(find.hidden, many);
 		expect(result).toMatchObject({ score: 0.5, passed: false });
 	});
@@ -257,10 +259,25 @@ describe('find', () => {
 		expect(probesTaken(twice)).toHaveLength(2);
 		expect(judged(find.hidden, [...OWN, ...OWN]).find!.used).toBe(5);
 	});
-	it('tells a lucky guess from a proof, and lets it cost', () => {
-		const lucky = judged(find.hidden, []);
-		expect(lucky).toMatchObject({ score: 0.75, passed: true });
-		expect(lucky.find).toMatchObject({ proven: false });
+	it('takes a right guess for a guess: no pass, and worth the chance that it had', () => {
+		for (const exercise of exercises.filter((e) => e.kind === 'find')) {
+			const { hidden } = exercise;
+			const lucky = judge(exercise, { kind: 'find', fault: hidden, probes: [] });
+			expect(lucky).toMatchObject({ passed: false, refused: null });
+			const { found, proven, classes, chance } = lucky.find!;
+			expect([found, proven]).toEqual([true, false]);
+			expect(classes).toBeGreaterThan(1);
+			expect(chance).toBeGreaterThan(0);
+			expect(chance).toBeLessThan(1);
+			expect(lucky.score).toBe(Number(chance.toFixed(4)));
+		}
+	});
+	it('lets the chance of a guess grow with what is ruled out, up to a proof', () => {
+		const steps = OWN.map((_, i) => judged(find.hidden, OWN.slice(0, i + 1)));
+		const chances = steps.map((s) => s.find!.chance);
+		expect(chances).toEqual([...chances].sort((a, b) => a - b));
+		expect(steps.map((s) => s.passed)).toEqual(steps.map((s) => s.find!.classes === 1));
+		expect(chances.at(-1)).toBe(1);
 	});
 	it('takes for proven what is left when all else is ruled out, since something is wrong', () => {
 		const bench = { ...EMPTY_BENCH, sockets: [{ ...find.bench.sockets[0]!, ...THREE_PIN }] };

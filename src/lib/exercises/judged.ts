@@ -86,6 +86,10 @@ export interface Hunt {
 	readonly alike: readonly Fault[];
 	/** Every fault in question that agrees with the symptom and all readings taken. */
 	readonly fitting: readonly Fault[];
+	/** Classes of the faults in `fitting`: kinds of fault that no probe can tell apart. */
+	readonly classes: number;
+	/** The chance that the hidden fault's class is the one, of those left; 1 where it is proven. */
+	readonly chance: number;
 	/** The readings leave nothing but the hidden fault's class. */
 	readonly proven: boolean;
 }

@@ -8,7 +8,8 @@ import { withFaults } from '../engine';
 import { readExercises } from './content.node';
 import type { FindExercise, ToldSymptom } from './exercise';
 import { judge } from './judge';
-import { deepestIn, hiddenClassOf, planProblems, symptomProblems } from './proofsOfHunts';
+import { hiddenClassOf } from './find';
+import { deepestIn, planProblems, symptomProblems } from './proofsOfHunts';
 
 const hunts = readExercises().filter((e): e is FindExercise => e.kind === 'find');
 const of = (id: string) => hunts.find((e) => e.id === id)!;

@@ -24,8 +24,8 @@ import {
 import { PLUG_KINDS, fits, splitNode, type NodeName, type When } from '../engine';
 import { truthOf } from './answers';
 import type { FindExercise } from './exercise';
+import { hiddenClassOf } from './find';
 import type { Block, Inline } from './prose';
-import { faultKey } from './same';
 
 const say = (holds: boolean, otherwise: string): string[] => (holds ? [] : [otherwise]);
 
@@ -106,12 +106,6 @@ export function deepestIn(dictionary: Dictionary, ids: Int32Array, from: When = 
 		ids.filter((id) => isJoinedAt(dictionary, id, place) === joined)
 	);
 	return 1 + Math.max(...sides.map((side) => deepestIn(dictionary, side, probe.when)));
-}
-
-/** The class of the hidden fault among the suspects; −1 if nobody could name it. */
-export function hiddenClassOf({ faults, classOfSet }: Dictionary, exercise: FindExercise): number {
-	const number = faults.findIndex((f) => faultKey(f) === faultKey(exercise.hidden));
-	return number < 0 ? -1 : classOfSet([number]);
 }
 
 /** Plug states and nodes that the screen offers, and none that a caution asks to keep off. */

@@ -9,7 +9,7 @@ import type { Bench, NodeName, Pair, When } from '../engine';
 import { plugIn, splitNode } from '../engine';
 import { samePair } from '../exercises/same';
 import { freshAt, type AtPanel, type KeptReadings, type Noted } from '../storage/readings';
-import { readingLine, ruledOutWords, sentence } from '../words';
+import { classesText, readingLine, ruledOutWords, sentence } from '../words';
 import type { Adviser } from './advice';
 
 /** Classes that are listed. */
@@ -249,7 +249,7 @@ export class RealHunt {
 			return;
 		}
 		if (before.conflict || after.classes > before.classes) {
-			this.said = `${after.classes} classes of faults agree with the readings that count.`;
+			this.said = `${classesText(after.classes)} ${after.classes === 1 ? 'agrees' : 'agree'} with the readings that count.`;
 			return;
 		}
 		const left = after.groups.map(groupKey);

@@ -1,30 +1,105 @@
 /** How a hunt went, in words: what a reading told, what was given up, and par. */
 import type { Bench, MeterMode, Reading as MeterReading } from '../engine';
-import { MOST_EXACT, type HuntStep, type Par, type ToldStep } from '../diagnosis';
+import { MOST_EXACT, type HuntStep, type Loss, type Par, type ToldStep } from '../diagnosis';
+import { classesText, inFaults } from './classes';
+import { andOf } from './names';
+import { numberWords } from './numbers';
 import { probeWords } from './real';
 
+/** Nothing could follow from the reading: said at once, and why. */
+export const WASTED = 'Wasted:';
+
 /** What the reading did, in one line. */
-export function toldWords({ before, after, wasted, stands }: ToldStep): string {
+export function toldWords({ before, after, sets, ruledOut, wasted, stands }: ToldStep): string {
+	const left = `${after} left ${inFaults(after, sets - ruledOut)}`.trim();
 	const did = wasted
-		? 'Wasted: whatever the meter said there, nothing would follow from it.'
-		: `Ruled out ${before - after} of ${before} classes of faults; ${after} left.`;
+		? `${WASTED} whatever the meter said there, nothing would follow from it. ${left}.`
+		: `Ruled out ${before - after} of ${classesText(before)}; ${left}.`;
 	if (stands === null) return did;
 	return `${did} ${stands ? 'Your suspicion still stands.' : 'Your suspicion is ruled out.'}`;
 }
+
+/** `0.85 bit`, `1.00 probe`, `2.30 probes`. */
+function lostText({ unit, lost }: Loss): string {
+	const figure = lost.toFixed(2);
+	const one = unit === 'bits' ? 'bit' : 'probe';
+	return `${figure} ${Number(figure) <= 1 ? one : `${one}s`}`;
+}
+
+/** Less than this is rounding. */
+const NOTHING = 0.005;
 
 /** What was given up against the best probe in that very situation. */
 export function regretWords(bench: Bench, { regret, wasted, best }: HuntStep): string {
 	const better = best ? ` The best there: ${probeWords(bench, best)}` : '';
 	if (wasted)
 		return best
-			? `Wasted, and counted here once.${better}`
-			: 'Not needed: one class was left already.';
-	if (regret.lost < 0.005) return 'No probe there tells more.';
+			? `Wasted, and counted here once: it gave up ${lostText(regret)}.${better}`
+			: 'Wasted: one class was left already.';
+	if (regret.lost < NOTHING) return 'No probe there tells more.';
 	const lost =
 		regret.unit === 'bits'
-			? `Gave up ${regret.lost.toFixed(2)} bit against the best probe there.`
-			: `Costs ${regret.lost.toFixed(2)} probes more on average than the best probe there.`;
+			? `Gave up ${lostText(regret)} against the best probe there.`
+			: `Costs ${lostText(regret)} more on average than the best probe there.`;
 	return `${lost}${better}`;
+}
+
+type Judged = Pick<HuntStep, 'wasted' | 'regret'>;
+
+/** How many were wasted, and which. */
+function wastedLine(steps: readonly Judged[]): string {
+	const at = steps.flatMap(({ wasted }, i) => (wasted ? [`${i + 1}`] : []));
+	if (at.length === 0)
+		return steps.length === 1 ? 'It was not wasted.' : 'None of your probes was wasted.';
+	if (steps.length === 1) return 'It was wasted.';
+	return `${numberWords(at.length)} of your ${numberWords(steps.length)} probes ${at.length === 1 ? 'was' : 'were'} wasted: number ${andOf(at)}.`;
+}
+
+/** What all of them gave up together, and where most of it went. */
+function lostLines(steps: readonly Judged[]): string[] {
+	const sum = (unit: Loss['unit']): Loss => ({
+		unit,
+		lost: steps.reduce((n, { regret }) => n + (regret.unit === unit ? regret.lost : 0), 0)
+	});
+	const sums = [sum('bits'), sum('probes')].filter(({ lost }) => lost >= NOTHING);
+	if (sums.length === 0) return ['Each was as good as the best probe there.'];
+	const all = sums.map(lostText).join(' and ');
+	const most = steps.reduce((at, s, i) => (s.regret.lost > steps[at]!.regret.lost ? i : at), 0);
+	const where = `Most was lost with number ${most + 1}: ${lostText(steps[most]!.regret)}.`;
+	return [
+		`Given up against the best probe each time, together: ${all}.`,
+		...(steps.length > 1 ? [where] : []),
+		...(sums.length > 1
+			? [
+					`While more than ${MOST_EXACT} classes are left it is reckoned in bits, from there in probes; a probe tells at most one bit.`
+				]
+			: [])
+	];
+}
+
+/**
+ * The sum of a hunt: how many probes were wasted, what was given up, and where most.
+ * `beside`: probes that said neither joined nor apart (volts, a live line).
+ */
+export function sumWords(steps: readonly Judged[], beside: number): string {
+	const others =
+		beside > 0
+			? [
+					`${numberWords(beside)} more told neither joined nor apart, and ${beside === 1 ? 'counts' : 'count'} as used all the same.`
+				]
+			: [];
+	const own = steps.length > 0 ? [wastedLine(steps), ...lostLines(steps)] : [];
+	return [...own, ...others].map((s) => s[0]!.toUpperCase() + s.slice(1)).join(' ');
+}
+
+/** Said where an answer is given: what it would be worth now. */
+export function worthWords(used: number, left: number, settled: boolean): string {
+	if (settled)
+		return 'One class of faults is left, so your readings prove it. Any fault in it is accepted as the answer.';
+	const still = `${classesText(left)} are still possible`;
+	return used === 0
+		? `Nothing is measured yet and ${still}: a name given now is a guess. Even a right guess proves nothing, and does not pass.`
+		: `${still}: a name given now is a guess, and does not pass even if it is right.`;
 }
 
 /** Par, and whether it is the optimum or the greedy plan's figure. */

@@ -1,4 +1,5 @@
 /** Every sentence a person reads about parts, readings, reasons and problems. */
+export * from './classes';
 export * from './kinds';
 export * from './units';
 export * from './names';

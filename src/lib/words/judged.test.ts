@@ -103,25 +103,35 @@ describe('a hunt', () => {
 			'Your readings rule out everything else that could be wrong with one fault.',
 			'For whoever knows where to look, two readings prove it.'
 		]));
-	it('that was lucky says so', () => {
-		expect(headline(find, answer(find.hidden, [])).at(-1)).toMatch(
-			/^Your readings would fit 53 other explanations as well/
+	it('that was a right guess says that it proves nothing, what was open, and the chance it had', () => {
+		const guess = headline(find, answer(find.hidden, []));
+		expect(guess[0]).toBe(
+			'Not passed: nothing was measured. The name is right, and a right guess proves nothing.'
 		);
-		expect(headline(find, answer(find.hidden, OWN.slice(0, 2))).at(-1)).toMatch(
-			/^Your readings would fit one other explanation as well/
+		expect(guess[2]).toBe(
+			'With no reading taken, 32 classes of faults (54 single faults) were still possible; the chance of being right was about 1 %, and that is the score at most.'
+		);
+		const half = headline(find, answer(find.hidden, OWN.slice(0, 2)));
+		expect(half[0]).toBe(
+			'Not passed: the name is right, and your readings do not prove it. You took 2 of 8 readings.'
+		);
+		expect(half[2]).toMatch(/^With the readings taken, 2 classes of faults were still possible;/);
+	});
+	it('that took too many readings is told kindly', () => {
+		const many = [...OWN, ...probesOf(find.bench).slice(0, 10)];
+		expect(headline(find, answer(find.hidden, many))[0]).toMatch(
+			/^Found, but with \d more than the 8 readings allowed\. Try it again/
 		);
 	});
-	it('that took too many readings is told kindly', () =>
-		expect(headline(find, answer(find.hidden, probesOf(find.bench).slice(0, 10)))[0]).toBe(
-			'Found, but with 2 more than the 8 readings allowed. Try it again and let each answer choose the next.'
-		));
 	it('that fails names both faults, and the reading that speaks against the named one', () => {
 		const crossed: Fault = { kind: 'swap', contacts: ['A.R', 'A.T'] };
 		expect(headline(find, answer(crossed))).toEqual([
 			'That is not it. You took 5 of 8 readings.',
 			'You named another fault: the leads of R and T are swapped.',
-			WAS
+			WAS,
+			'Your readings left one class of faults, and not the one you named.'
 		]);
+		expect(headline(find, answer(crossed, [])).at(-1)).toMatch(/the one you named among them\.$/);
 		expect(wrongOnes(find, answer(crossed))).toEqual([
 			'With the plugs as they stand, pin 2 and hot of DESK are silent; with the fault you named they would sound.'
 		]);

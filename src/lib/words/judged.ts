@@ -24,6 +24,7 @@ import {
 	type Sureness
 } from '../exercises';
 import { bothText, earShould } from './checks';
+import { classesWithFaults, shareWords } from './classes';
 import { faultName, faultWords } from './faults';
 import { levelWords } from './heard';
 import { andOf, sentence, whenWords } from './names';
@@ -176,34 +177,50 @@ function choiceHeadline({ passed, score, choose }: Judged): string[] {
 type Hunt = NonNullable<Judged['find']>;
 const readings = (n: number): string => `${n} ${n === 1 ? 'reading' : 'readings'}`;
 
-/** Whether the readings alone make the case, or luck had a part in it. */
-function proofWords({ found, proven, fitting, alike }: Hunt): string {
-	if (!found) return '';
-	if (proven) return 'Your readings rule out everything else that could be wrong with one fault.';
-	const others = fitting.filter((f) => !alike.some((a) => faultKey(a) === faultKey(f))).length;
-	return others === 1
-		? 'Your readings would fit one other explanation as well; one more would have settled it.'
-		: `Your readings would fit ${others} other explanations as well; a few more would have settled it.`;
+/** What the readings left open, and the chance that a name had; or that they leave nothing open. */
+function proofWords({ found, proven, fitting, classes, chance, named, used }: Hunt): string {
+	if (proven && found)
+		return 'Your readings rule out everything else that could be wrong with one fault.';
+	const read = used === 0 ? 'With no reading taken' : 'With the readings taken';
+	const open =
+		classes === 1
+			? 'Your readings left one class of faults'
+			: `${read}, ${classesWithFaults(classes, fitting.length)} were still possible`;
+	if (found)
+		return `${open}; the chance of being right was about ${shareWords(chance)}, and that is the score at most.`;
+	if (!named) return sentence(open);
+	const isOpen = fitting.some((f) => faultKey(f) === faultKey(named));
+	return isOpen ? `${open}, the one you named among them.` : `${open}, and not the one you named.`;
 }
 
 /** What was named instead; what it would do is said where it is chosen, and is no reproach here. */
 const saidWords = (bench: Bench, named: Fault | null): string =>
 	named ? `you named another fault: ${faultName(bench, named)}` : 'you said that nothing is wrong';
 
+/** Found is what readings prove; a right name without them is said to be a guess. */
+function foundHeadline({ found, proven, used, most }: Hunt, took: string): string {
+	if (!found) return `That is not it. ${took}`;
+	if (!proven && used === 0)
+		return 'Not passed: nothing was measured. The name is right, and a right guess proves nothing.';
+	if (!proven) return `Not passed: the name is right, and your readings do not prove it. ${took}`;
+	return used <= most
+		? `Found. ${took}`
+		: `Found, but with ${used - most} more than the ${readings(most)} allowed. Try it again and let each answer choose the next.`;
+}
+
 function huntHeadline(bench: Bench, find: Hunt): string[] {
-	const { used, most, found, hidden, named, alike, fewest } = find;
+	const { used, most, found, hidden, named, alike, fewest, proven } = find;
 	const was = sentence(`the fault was that ${faultWords(bench, hidden)}`);
 	const took = `You took ${used} of ${readings(most)}.`;
 	const others = alike.length - 1;
-	const same = others > 0 ? `${others} more in the list cannot be told from it.` : '';
-	const headline = !found
-		? `That is not it. ${took}`
-		: used <= most
-			? `Found. ${took}`
-			: `Found, but with ${used - most} more than the ${readings(most)} allowed. Try it again and let each answer choose the next.`;
+	const same =
+		others > 0
+			? `${others} more in the list ${others === 1 ? 'is' : 'are'} of its class: no probe can tell them apart.`
+			: '';
+	const headline = foundHeadline(find, took);
 	const said = found ? '' : sentence(saidWords(bench, named));
 	const bound =
-		found && fewest !== null && used > fewest
+		found && fewest !== null && (used > fewest || !proven)
 			? `For whoever knows where to look, ${numberWords(fewest)} ${fewest === 1 ? 'reading proves' : 'readings prove'} it.`
 			: '';
 	return [headline, said, was, same, proofWords(find), bound].filter((w) => w !== '');

@@ -7,6 +7,7 @@ import { BEEPS_UNDER, LEADS, inState, isJoined, readMeter, showOhms, splitNode }
 import type { Bench, Fault, NodeName, Ohms, Pair, When } from '../engine';
 import { nodesAtPanel, type Group, type Reading, type Suspect } from '../diagnosis';
 import { bothText } from './checks';
+import { CLASS_GLOSS, classesText } from './classes';
 import { faultWords } from './faults';
 import { andOf, sentence, textName, whenWords, wireName } from './names';
 import { numberWords } from './numbers';
@@ -27,13 +28,6 @@ export const othersWords = ({ members, sets }: Group): string =>
 /** `or one other that no probe can tell from it`. */
 export const alikeWords = (others: number): string =>
 	`or ${counted(others, 'other')} that no probe can tell from it`;
-
-/** A part of a whole in words and figures: `41 %`, `under 1 %`. */
-export const shareWords = (part: number): string => {
-	const percent = part * 100;
-	if (percent >= 99.5 && part < 1) return 'over 99 %';
-	return percent < 1 ? 'under 1 %' : `${Math.round(percent)} %`;
-};
 
 /** A plug state as somebody beside the panel sees it: an empty panel has nothing in, not "the plugs as they stand". */
 export function standWords(bench: Bench, when: When): string {
@@ -60,6 +54,23 @@ export function gainWords(gain: number): string {
 export const readingLine = (bench: Bench, { when, pair }: Reading): string =>
 	`${bothText(bench, pair)}, ${standWords(bench, when)}`;
 
+/** What agrees with the readings: classes, and in brackets the faults in them. `hasSound`: or no fault at all. */
+export function agreeWords(
+	{ classes, sets, most }: { classes: number; sets: number; most: number },
+	hasSound: boolean
+): string {
+	const none = hasSound ? ', or none' : '';
+	const what =
+		most === 1
+			? counted(sets - (hasSound ? 1 : 0), 'single fault')
+			: counted(
+					sets - (hasSound ? 1 : 0),
+					`set of at most ${numberWords(most)} faults`,
+					`sets of at most ${numberWords(most)} faults`
+				);
+	return `${classesText(classes)} (${what}${none}) ${classes === 1 ? 'agrees' : 'agree'} with the readings. ${CLASS_GLOSS}`;
+}
+
 /** What the last reading did, for the eye and the ear. */
 export function ruledOutWords(
 	bench: Bench,
@@ -69,12 +80,13 @@ export function ruledOutWords(
 ): string {
 	const out = before - left;
 	const are = left === 1 ? 'is' : 'are';
-	if (out <= 0) return `That ruled out nothing: all ${before} classes of faults still agree.`;
+	if (out <= 0)
+		return `Wasted: that ruled out nothing, and no answer there could have. ${classesText(before)} still ${before === 1 ? 'agrees' : 'agree'}.`;
 	const named = gone
 		.slice(0, 2)
 		.map(({ sets }) => (sets[0]!.length === 0 ? 'a sound panel' : setWords(bench, sets[0]!)));
 	const among = named.length > 0 ? ` No longer possible: ${named.join('; ')}.` : '';
-	return `That ruled out ${out} of ${before} classes of faults; ${left} ${are} left.${among}`;
+	return `That ruled out ${out} of ${classesText(before)}; ${left} ${are} left.${among}`;
 }
 
 /** What to do about one fault, once it is the one. */

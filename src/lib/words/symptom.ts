@@ -3,6 +3,7 @@ import type { Reading } from '../diagnosis';
 import type { Bench } from '../engine';
 import type { FindExercise } from '../exercises';
 import { bothText } from './checks';
+import { CLASS_GLOSS, classesWithFaults } from './classes';
 import { FAULT_KIND_CHOICES } from './faultChoices';
 import { andOf, sentence, textName, whenWords } from './names';
 
@@ -48,8 +49,11 @@ export function symptomLines({ bench, symptom }: FindExercise): ToldLine[] {
 	return lines;
 }
 
-/** How many classes of faults are in question at the start. */
-export const inQuestionWords = (classes: number, told: number): string =>
-	told > 0
-		? `What you were told leaves ${classes} classes of faults.`
-		: `You were told only that one thing is wrong. That leaves ${classes} classes of faults.`;
+/** How many classes of faults are in question at the start, and what a class is. */
+export function inQuestionWords(classes: number, faults: number, told: number): string {
+	const known =
+		told > 0
+			? 'What you were told leaves'
+			: 'You were told only that one thing is wrong. That leaves';
+	return `${known} ${classesWithFaults(classes, faults)}. ${CLASS_GLOSS}`;
+}
