@@ -157,7 +157,8 @@ test('by keyboard alone: set up, answer, take back', async ({ page }) => {
 test('two and three at once, a panel from a file, and the bench left alone', async ({ page }) => {
 	await open(page, '/real/');
 	const left = page.getByTestId('left');
-	const classes = async () => Number(/^[\d]+/.exec((await left.textContent())!.trim())?.[0]);
+	const classes = async () =>
+		Number(/^[\d,]+/.exec((await left.textContent())!.trim())?.[0].replace(',', ''));
 	await expect(left).toContainText('agree');
 	const one = await classes();
 	await page.getByRole('radio', { name: 'two' }).check();
@@ -176,9 +177,32 @@ test('two and three at once, a panel from a file, and the bench left alone', asy
 	await page.locator('[data-lug="B.S"]').click();
 	await page.getByRole('button', { name: '○ No beep' }).click();
 	expect(await kept(page)).toContain('rack');
+	// A pair on two sockets: both are drawn, each with its own plug.
+	await page.locator('[data-lug="B.T"]').click();
+	await page.getByRole('combobox', { name: 'Socket', exact: true }).selectOption('A');
+	await page.locator('[data-lug="A.T"]').click();
+	for (const socket of ['A', 'B'])
+		await expect(page.getByTestId(`rear-${socket}`).getByRole('group').first()).toContainText(
+			`Plug in ${socket}`
+		);
+	await page.getByTestId('rear-B').getByRole('radio', { name: 'TS', exact: true }).check();
+	await expect(page.getByRole('group', { name: 'What the meter said' })).toContainText(
+		'with a TS plug in B'
+	);
 	await page.getByRole('button', { name: 'Use the bench as it is now' }).click();
 	await expect(panel).toContainText(bench.title);
 	await expect(page.getByTestId('readings')).toHaveCount(0);
+	await page.getByRole('button', { name: 'Bring back rack' }).click();
+	await expect(readings(page)).toHaveCount(1);
+	// Card and schedule can be of this panel, and the bench is left alone.
+	for (const name of ['Test card of this panel', 'Wiring schedule of this panel']) {
+		await page.getByRole('link', { name }).click();
+		await expect(page.getByTestId('which-panel').getByRole('radio').nth(1)).toBeChecked();
+		await expect(page.locator('.panel')).toHaveText('rack');
+		await page.getByRole('radio', { name: /^The bench/ }).check();
+		await expect(page.locator('.panel')).toHaveText(bench.title);
+		await page.goBack();
+	}
 	await page.getByTestId('real-file').setInputFiles({
 		name: 'bad.csv',
 		mimeType: 'text/csv',

@@ -4,7 +4,15 @@ import { Advisor, nodesAtPanel, type Ask, type Reply } from '../diagnosis';
 import type { KeptReadings } from '../storage/readings';
 import type { Adviser } from './advice';
 import { RealHunt } from './realHunt.svelte';
+import { benchOf } from '../engine/bench.fixture';
 import { startBench } from './start';
+
+const TWO = benchOf({
+	sockets: [
+		{ id: 'A', kind: 'jack-trs' },
+		{ id: 'B', kind: 'jack-trs' }
+	]
+});
 
 /** Answers at once, and remembers what it was asked. */
 function asked() {
@@ -69,5 +77,31 @@ describe('a hunt on real hardware', () => {
 		hunt.undo();
 		expect(hunt.noted.map((n) => n.struck)).toEqual([false]);
 		expect(hunt.said).toBe('The last step is taken back.');
+	});
+	it('draws both sockets of a pair that lies on two, and else the one that is looked at', () => {
+		const { hunt } = begun();
+		hunt.open(TWO);
+		expect(hunt.drawn).toEqual(['A']);
+		hunt.touch('A.T');
+		hunt.show('B');
+		expect(hunt.drawn).toEqual(['A', 'B']);
+		hunt.touch('B.T');
+		expect(hunt.drawn).toEqual(['A', 'B']);
+		hunt.note('apart', 'no beep');
+		expect(hunt.drawn).toEqual(['B']);
+		hunt.take({ when: {}, pair: ['A.S', 'B.S'] });
+		expect(hunt.drawn).toEqual(['A', 'B']);
+	});
+	it('brings another panel back as it was, readings and all', () => {
+		const { hunt } = begun();
+		hunt.touch('A.R');
+		hunt.touch('A.RN');
+		hunt.note('joined', 'beep');
+		const before = hunt.kept();
+		hunt.open(TWO, hunt.noted);
+		expect(hunt.noted).toEqual([]);
+		const { bench, noted, most, near, at } = before;
+		hunt.open(bench, noted, most, near, at);
+		expect(hunt.kept()).toEqual(before);
 	});
 });

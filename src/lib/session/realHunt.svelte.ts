@@ -65,6 +65,14 @@ export class RealHunt {
 			? [this.first, this.second]
 			: null
 	);
+	/** Sockets to draw: both that the pair lies on, else the one that is looked at. */
+	readonly drawn = $derived.by((): string[] => {
+		const isSocket = (id: string) => this.bench.sockets.some((s) => s.id === id);
+		const touched = [this.first, this.second].map((n) => splitNode(n)[0]).filter(isSocket);
+		const both = touched.filter((id, i) => touched.indexOf(id) === i);
+		if (both.length > 1 || both.includes(this.socket)) return both;
+		return [...both, this.socket].filter(isSocket);
+	});
 	readonly counting = $derived(this.noted.filter((n) => !n.struck));
 	readonly canUndo = $derived(this.olds.length > 0);
 	/** The one class that is left, when it is enough to act on. */
@@ -215,8 +223,12 @@ export class RealHunt {
 		this.ask();
 	}
 	private save() {
+		this.keep(this.kept());
+	}
+	/** All that is to be kept of it. */
+	kept(): KeptReadings {
 		const { bench, noted, most, near, when, socket, first, second } = this;
-		this.keep({ bench, noted, most, near, at: { when, socket, first, second } });
+		return { bench, noted, most, near, at: { when, socket, first, second } };
 	}
 
 	private ask(tell = true) {

@@ -1,5 +1,5 @@
 /** How a hunt went, in words: what a reading told, what was given up, and par. */
-import type { Bench, MeterMode, Reading as MeterReading } from '../engine';
+import { BEEPS_UNDER, type Bench, type MeterMode, type Reading as MeterReading } from '../engine';
 import { MOST_EXACT, type HuntStep, type Loss, type Par, type ToldStep } from '../diagnosis';
 import { classesText, inFaults } from './classes';
 import { andOf } from './names';
@@ -117,11 +117,11 @@ export const bestWords = ({ exact }: Par): string =>
 		? 'The best hunt knows what you were told, and not the fault. A lucky or a well-aimed hunt can be shorter.'
 		: `The best hunt knows what you were told, and not the fault. It takes the most telling probe until ${MOST_EXACT} classes are left, and the optimum from there. A lucky or a well-aimed hunt can be shorter.`;
 
-/** A reading as the list of the hunt says it: sounds or silent, or what the meter shows instead. */
+/** A reading as the list of the hunt says it: what it counts as first, then the number; or what stands in the way. */
 export function saidWords({ warning, ohms, beep, display }: MeterReading, mode: MeterMode): string {
 	if (warning !== null) return warning;
 	if (mode === 'volts') return display;
-	if (mode === 'continuity' && beep) return 'sounds';
-	if (ohms === null) return 'silent';
-	return mode === 'ohms' ? display : `silent, ${display}`;
+	const sounds = mode === 'continuity' ? beep : ohms !== null && ohms < BEEPS_UNDER;
+	if (sounds) return mode === 'ohms' ? `sounds, ${display}` : 'sounds';
+	return ohms === null ? 'silent' : `silent, ${display}`;
 }
