@@ -82,6 +82,16 @@ describe('the section of the three-pin half', () => {
 		);
 	});
 
+	it('keeps the leaf of a sound 1N where it is over the whole travel', () => {
+		const own = (travel: number): string[] =>
+			pinSectionOf(benchIn({ kind: 'hybrid-10', plug: 'three-pin', travel }), SOCKET).marks.flatMap(
+				(m) =>
+					m.kind === 'stroke' && /blade|seat/.test(m.role) && m.of === `${SOCKET}.1N` ? [m.d] : []
+			);
+		expect(own(0)).toHaveLength(2);
+		for (let tenth = 1; tenth <= 305; tenth++) expect(own(tenth / 10)).toEqual(own(0));
+	});
+
 	it('says in the drawing that the pins stand in one row', () => {
 		for (const kind of PIN_KINDS) {
 			const figure = pinSectionOf(benchIn({ kind, plug: null, travel: 0 }), SOCKET);

@@ -5,10 +5,17 @@ import type { Figure } from '../../src/lib/diagram/figure';
 import { isClosed } from '../../src/lib/diagram/lit';
 import { sectionOf } from '../../src/lib/diagram/section';
 import { SECTION } from '../../src/lib/diagram/sectionFrame';
-import { SOCKETS, SPRING_DEPTH, seenBySpring, type SpringName } from '../../src/lib/engine';
+import {
+	SOCKETS,
+	SPRING_DEPTH,
+	seenBySpring,
+	type SocketKind,
+	type SpringName
+} from '../../src/lib/engine';
 import { SOCKET, benchIn } from './benches';
 import { boxOfLines, isInside, type Line, type Point } from './measure';
 import {
+	GAP,
 	JACK_KINDS,
 	JACK_PLUGS,
 	RUNS,
@@ -43,6 +50,16 @@ const strokesText = ({ marks }: Figure): string =>
 	marks
 		.flatMap((m) => (m.kind === 'stroke' && /spring|metal|collar/.test(m.role) ? [m.d] : []))
 		.join();
+/** Contacts that stand still while springs move. */
+const fixedOf = (kind: SocketKind): string[] => [
+	...Object.keys(SOCKETS[kind].breaks).filter((name) => name !== '1N'),
+	...(SOCKETS[kind].changeover ? ['NC', 'NO'] : [])
+];
+/** What a contact's leaf and bead look like, as paths; lugs stand farther right. */
+const leafAndBead = ({ marks }: Figure, contact: string): string[] =>
+	marks.flatMap((m) =>
+		m.kind === 'stroke' && /blade|seat/.test(m.role) && m.of === `${SOCKET}.${contact}` ? [m.d] : []
+	);
 const measured = new Set<string>();
 
 describe('the section tells the engine’s truth', () => {
@@ -101,6 +118,37 @@ describe('the section tells the engine’s truth', () => {
 			}),
 			RUNS
 		);
+	});
+
+	it.each(JACK_KINDS.filter((kind) => fixedOf(kind).length > 0))(
+		'the leaf of a sound break contact stands still over the whole travel of every plug: %s',
+		(kind) => {
+			const empty = sectionOf(benchIn({ kind, plug: null, travel: 0 }), SOCKET);
+			for (const plug of JACK_PLUGS)
+				for (let tenth = 0; tenth <= 305; tenth++) {
+					const figure = sectionOf(benchIn({ kind, plug, travel: tenth / 10 }), SOCKET);
+					for (const name of fixedOf(kind))
+						expect(leafAndBead(figure, name), `${name} at ${tenth / 10} mm`).toEqual(
+							leafAndBead(empty, name)
+						);
+				}
+		}
+	);
+
+	it('a spring rises in the very instant in which the plug is as deep, and not before', () => {
+		for (const plug of JACK_PLUGS)
+			for (const name of SOCKETS['jack-trs-break'].springs) {
+				const at = (travel: number): readonly Line[] =>
+					spring(sectionOf(benchIn({ kind: 'jack-trs-break', plug, travel }), SOCKET), name);
+				const reach = (travel: number): number => {
+					const nose = at(travel).map((line) => line.slice(-40));
+					const { top, bottom } = boxOfLines(nose);
+					return name === 'T' ? -bottom : top;
+				};
+				const depth = SPRING_DEPTH[name];
+				expect(at(depth - 0.001), `${name} before`).toEqual(at(0));
+				expect(reach(depth) - reach(0), `${name} of a ${plug} plug`).toBeGreaterThan(GAP);
+			}
 	});
 
 	it('the bead is filled exactly while the contact is closed', () => {

@@ -1,7 +1,7 @@
 /**
  * Profiles of what goes into a socket, and how a spring's round nose rides on them. A profile begins
  * in a point of the axis with a round cap, so that it meets a resting spring in one instant: where a
- * spring lies when nothing holds it is worked out from the cap, and nothing overlaps before.
+ * spring hangs when nothing holds it is worked out from the cap, and nothing overlaps before.
  */
 import type { Millimetres } from '../engine';
 
@@ -60,4 +60,29 @@ export function heldBy(
 		height = Math.max(height, half * unit - (nose - Math.sqrt(nose * nose - u * u)));
 	}
 	return height;
+}
+
+/** How a spring hangs at rest, units: height of the nose's lowest ink, and how much deeper it stands. */
+export interface Hang {
+	readonly low: number;
+	readonly deeper: number;
+}
+/** Paper that is left between a resting nose and a plug in the last instant before they meet, units. */
+const CLEAR = 0.4;
+
+/**
+ * Where a round nose of that radius (units) hangs that rises by `lift` (units) in the instant in which
+ * a profile with that cap is as deep as the spring. A leaf swings about its clamp and comes forward as
+ * it rises, so at rest it hangs deeper: just so much that the plug does not touch it before.
+ */
+export function hangOf(
+	profile: Profile,
+	cap: Millimetres,
+	unit: number,
+	nose: number,
+	lift: number
+): Hang {
+	const low = heldBy(profile, unit, 0, nose)! - lift;
+	const apart = cap * unit + nose + CLEAR;
+	return { low, deeper: Math.sqrt(apart ** 2 - (low + nose) ** 2) - cap * unit };
 }

@@ -15,7 +15,7 @@ import {
 } from './sectionFrame';
 import { leafPath, heightAt, stripPath, type Beam, type NoseShape } from './sectionBeam';
 import { bent, disc, kept, type Place, type Sheet } from './sectionPen';
-import { heldAt } from './sectionPlug';
+import { hangFor, heldAt } from './sectionPlug';
 import type { SocketState, SpringState } from './sectionStates';
 
 /** Height of the beam at its clamp; its free shape would hang lower by more than this preload. */
@@ -23,19 +23,16 @@ const CLAMPED = 62;
 const PRELOAD = 5;
 const NOSE: NoseShape = { radius: 3, foot: 20, ahead: 11, rise: 27 };
 /**
- * Height of the nose's ink at rest: where the end of a plug meets it in the instant in which it is as
- * deep as the spring. And the height of a nose that is bent clear of every plug.
+ * How far a plug lifts a spring in the instant in which it is as deep as the spring, units: the gap at
+ * the break contact, which stands still, must be seen from the first.
  */
-const AT_REST = heldAt(0, NOSE.radius)!;
+const FIRST_LIFT = 5.4;
+const REST = hangFor(NOSE.radius, FIRST_LIFT);
+/** Height of a nose that is bent clear of every plug. */
 const BENT_CLEAR = 45;
 const BENT_NOSE: NoseShape = { radius: 3, foot: 23, ahead: 16, rise: 17 };
 /** How far a break contact that never closes is bent away from its spring, units. */
 const BENT_AWAY = 6;
-/**
- * How far a break contact stands back once its spring is lifted, units. The spring leaves it in the
- * instant in which the plug touches, when it has not risen yet: the gap must be seen from the first.
- */
-const BACK = 3.4;
 /** From the middle of a bead to the middle line of the strip that carries it. */
 const UNDER = BEAD;
 
@@ -48,22 +45,26 @@ export interface Leaf extends Beam {
 export function leafOf(state: SpringState, plug: SocketState['plug'], lug: number): Leaf {
 	const plan = { ...LEAVES[state.name], lug };
 	const held = state.lifted && plug ? heldAt(plug.travel - plan.nose, NOSE.radius) : null;
-	const lift = held === null ? 0 : held - AT_REST;
+	const lift = held === null ? 0 : held - REST.low;
 	return {
 		plan,
 		axis: SECTION.axis,
 		side: plan.side,
 		clamp: depthX(plan.clamp),
-		nose: depthX(plan.nose),
+		nose: depthX(plan.nose) + (held === null ? REST.deeper : 0),
 		clamped: CLAMPED,
 		load: lift - PRELOAD,
-		low: state.bent ? BENT_CLEAR : AT_REST + lift,
+		low: state.bent ? BENT_CLEAR : REST.low + lift,
 		shape: state.bent ? BENT_NOSE : NOSE
 	};
 }
 
 /** The same spring with no plug under it. */
-export const atRest = (leaf: Leaf): Leaf => ({ ...leaf, load: -PRELOAD });
+export const atRest = (leaf: Leaf): Leaf => ({
+	...leaf,
+	nose: depthX(leaf.plan.nose) + REST.deeper,
+	load: -PRELOAD
+});
 
 /** The way of a strip from its lug to the clamp of its leaf. */
 function stripWay(plan: LeafPlan, which: 'spring' | 'contact', clamped: number): Place[] {
@@ -95,12 +96,12 @@ function beadHeights(leaf: Leaf, state: SpringState): { now: number; good: numbe
 	const reach = HALF_LEAF + BEAD;
 	const good = heightAt(atRest(leaf), x) - reach;
 	if (state.closed) return { now: heightAt(leaf, x) - reach, good };
-	return { now: good - (state.stuckOpen ? BENT_AWAY : BACK), good };
+	return { now: good - (state.stuckOpen ? BENT_AWAY : 0), good };
 }
 
 /**
- * Draws the break contact: a fixed strip that ends in a bead under the spring. Closed, the bead
- * touches the spring, and follows it if it is stuck to it; open, there is a gap.
+ * Draws the break contact: a fixed strip that ends in a bead under the spring. It stays where it is
+ * and the spring rises from it, unless a fault bends it away or has it stuck to the spring.
  */
 export function drawBreak(
 	sheet: Sheet,

@@ -5,7 +5,15 @@
  */
 import { SEATED, type Millimetres, type Plug } from '../engine';
 import { PIN_DEPTH, PIN_HALF, PIN_NAMES, PIN_UNIT, PLUG_SHELL, ROW, pinX } from './sectionPinFrame';
-import { bulletHalf, bulletStops, heldBy, type Bullet, type Profile } from './profile';
+import {
+	bulletHalf,
+	bulletStops,
+	hangOf,
+	heldBy,
+	type Bullet,
+	type Hang,
+	type Profile
+} from './profile';
 import { box, closed, straight, type Place, type Sheet } from './sectionPen';
 
 /** The rounded end of a pin. */
@@ -23,6 +31,9 @@ const shellHalf: Profile = (s) => {
 /** Height that a round nose is held at over a pin's axis or the shell's middle, units; null before. */
 export const heldByPin = (s: Millimetres, nose: number): number | null =>
 	heldBy(pinHalf, PIN_UNIT, s, nose);
+/** How a leaf with that nose (units) hangs that a pin lifts by `lift` (units) when it first touches. */
+export const hangForPin = (nose: number, lift: number): Hang =>
+	hangOf(pinHalf, END.cap, PIN_UNIT, nose, lift);
 export const heldByShell = (s: Millimetres, nose: number): number | null =>
 	heldBy(shellHalf, PIN_UNIT, s, nose);
 

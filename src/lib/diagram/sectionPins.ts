@@ -23,21 +23,20 @@ import {
 	pinPlace,
 	pinX
 } from './sectionPinFrame';
-import { drawThreePinPlug, heldByPin, heldByShell } from './sectionPinPlug';
+import { drawThreePinPlug, hangForPin, heldByPin, heldByShell } from './sectionPinPlug';
 import { bent, box, closed, disc, kept, rounded, straight, type Place, Sheet } from './sectionPen';
 import { isStuckOpen, sectionEvents, socketState, type SocketState } from './sectionStates';
 
 const NOSE: NoseShape = { radius: 2.6, foot: 11, ahead: 7, rise: 13 };
 const CLAMPED = 23.5;
 const PRELOAD = 2;
-/** Where the end of a pin meets the nose in the instant in which it is as deep as the leaf. */
-const AT_REST = heldByPin(0, NOSE.radius)!;
+/** A pin lifts its leaf by so much in the instant in which it is as deep, units: `1N` stands still. */
+const FIRST_LIFT = 4;
+const REST = hangForPin(NOSE.radius, FIRST_LIFT);
 const SHELL_NOSE: NoseShape = { radius: 2, foot: 10, ahead: 6, rise: 8 };
 const SHELL_AT_REST = heldByShell(0, SHELL_NOSE.radius)!;
 const BEAD = 3;
 const BEAD_BACK = 2.9;
-/** How far `1N` stands back once its leaf is lifted, units: the gap is seen from the first. */
-const BACK = 3.2;
 /** Height of the ceiling over a leaf. */
 const CHAMBER = 33;
 /** Depth of the base that carries insert, shell and pins, mm. */
@@ -151,14 +150,14 @@ function leafFor(state: SocketState, name: PinName): Beam {
 	const plug = threePinPlug(state);
 	const depth = MAKES[name];
 	const isHeld = plug !== null && state.mated.has(name);
-	const held = isHeld ? heldByPin(plug.travel - depth, NOSE.radius)! : AT_REST;
+	const held = isHeld ? heldByPin(plug.travel - depth, NOSE.radius)! : REST.low;
 	return {
 		axis: ROW[name],
 		side: 1,
 		clamp: pinX(PIN_DEPTH.clamp),
-		nose: pinX(depth),
+		nose: pinX(depth) + (isHeld ? 0 : REST.deeper),
 		clamped: CLAMPED,
-		load: held - AT_REST - PRELOAD,
+		load: held - REST.low - PRELOAD,
 		low: held,
 		shape: NOSE
 	};
@@ -172,8 +171,9 @@ function drawPinBreak(drawing: Drawing, beam: Beam): void {
 	const isStuck = isStuckOpen(bench, state.socket.id, '1N');
 	const x = pinX(MAKES['1'] + BEAD_BACK);
 	const reach = HALF_LEAF + BEAD;
-	const good = heightAt({ ...beam, load: -PRELOAD }, x) - reach;
-	const now = isShut ? heightAt(beam, x) - reach : good - (isStuck ? 5 : BACK);
+	const rest = { ...beam, nose: pinX(MAKES['1']) + REST.deeper, load: -PRELOAD };
+	const good = heightAt(rest, x) - reach;
+	const now = isShut ? heightAt(beam, x) - reach : good - (isStuck ? 5 : 0);
 	const y = beam.axis - good + BEAD;
 	const lug = ROW['1'] - 12;
 	const way = bent([pinPlace(PIN_DEPTH.rear, lug), [beam.clamp + 6, lug], [beam.clamp, y]], 3);

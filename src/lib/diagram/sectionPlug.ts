@@ -7,7 +7,7 @@
 import { PLUGS, SEATED, type Millimetres, type Plug, type Segment } from '../engine';
 import { DEPTH, SECTION, UNIT, depthX } from './sectionFrame';
 import { WORD_SIZES } from './svg';
-import { bulletHalf, bulletStops, heldBy, type Bullet } from './profile';
+import { bulletHalf, bulletStops, hangOf, heldBy, type Bullet, type Hang } from './profile';
 import { closed, disc, straight, type Place, type Sheet } from './sectionPen';
 
 /** Half of 6.35 mm. */
@@ -34,6 +34,9 @@ export function plugRadius(s: Millimetres): Millimetres | null {
 /** Height in units to which the plug holds up a spring's nose of that radius; null before it. */
 export const heldAt = (s: Millimetres, nose: number): number | null =>
 	heldBy(plugRadius, UNIT, s, nose);
+/** How a spring with that nose (units) hangs that a plug lifts by `lift` (units) when it first touches. */
+export const hangFor = (nose: number, lift: number): Hang =>
+	hangOf(plugRadius, NOSE.cap, UNIT, nose, lift);
 
 /** Places at which the curved part of the profile is drawn, mm behind the nose. */
 const CURVED: readonly Millimetres[] = [
