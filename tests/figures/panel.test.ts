@@ -162,19 +162,115 @@ describe.each([
 				).toBeGreaterThan(2 * ring.r);
 		}
 	});
-	it.each(VIEWS)('cross no name of a contact or socket: %s', (view) => {
-		const figure = sceneFigure(bench, view);
-		const names = new Set(ringsOf(figure).map((ring) => ring.of));
-		const lines = strokesOf(figure)
-			.filter((s) => isWire(s, names))
-			.map((s) => ({ of: s.of!, lines: linesOf(s.d) }));
-		expect(lines).toHaveLength(names.size);
-		for (const word of wordsOf(figure).filter((w) => w.role === 'mark' || w.role === 'name'))
-			for (const wire of lines)
+	it.each(VIEWS)('cross no word: %s', (view) => {
+		expect(crossings(sceneFigure(bench, view))).toEqual([]);
+	});
+	it.each(VIEWS)('pass under no lug that they do not land on: %s', (view) => {
+		expect(undercut(bench, sceneFigure(bench, view))).toEqual([]);
+	});
+});
+
+/** Wires of a figure that run through a word, by estimate; the letter in its ring stands on its wire. */
+function crossings(figure: Figure): string[] {
+	const names = new Set(ringsOf(figure).map((ring) => ring.of));
+	const wires = strokesOf(figure).filter((s) => isWire(s, names));
+	expect(wires).toHaveLength(names.size);
+	const words = wordsOf(figure).filter((w) => w.role !== 'wire');
+	return wires.flatMap(({ of, d }) =>
+		words
+			.filter((word) => distance(linesOf(d), [edgesOf(boxOfWord(word, figure.lettering))]) === 0)
+			.map((word) => `${of} over ${word.text} of ${word.of}`)
+	);
+}
+/** Wires that pass a lug, on which they do not land, nearer than its own half width. */
+function undercut(bench: Bench, figure: Figure): string[] {
+	const ends = new Map<string, readonly string[]>([
+		...bench.wires.map((w) => [w.id, [w.from, w.to]] as const),
+		...bench.cables.flatMap((c) => c.cores.map((core, i) => [`${c.id}:${i}`, core] as const))
+	]);
+	const wires = strokesOf(figure).filter((s) => isWire(s, new Set(ends.keys())));
+	expect(wires).toHaveLength(ends.size);
+	return wires.flatMap(({ of, d }) =>
+		[...figure.points]
+			.filter(([node]) => !ends.get(of!)!.includes(node))
+			.filter(([, { x, y }]) => distance(linesOf(d), [dotAt(x, y)]) < 12)
+			.map(([node]) => `${of} under ${node}`)
+	);
+}
+const dotAt = (x: number, y: number): Point[] => [
+	[x, y],
+	[x + 0.01, y]
+];
+
+describe.each([
+	['eleven contacts and twelve wires', BUSY],
+	['one cable', SHORT_RUN],
+	['a panel of 12', panelOf(12)],
+	['a panel of 48', panelOf(48)]
+] as const)('%s, in plain and in large words', (_, bench: Bench) => {
+	const figures = VIEWS.flatMap((view) =>
+		(['plain', 'large'] as const).map(
+			(lettering) =>
+				[
+					`${view}, ${lettering}`,
+					sceneFigure(bench, view, NOTHING_LIT, { nameOf: inWords, lettering })
+				] as const
+		)
+	);
+	it.each(figures)('no two words overlap: %s', (_name, figure) => {
+		expect(overlaps(figure)).toEqual([]);
+	});
+	it.each(figures)('no wire runs through a word, or under a lug: %s', (_name, figure) => {
+		expect(crossings(figure)).toEqual([]);
+		expect(undercut(bench, figure)).toEqual([]);
+	});
+	it.each(figures)(
+		'rings stand clear of words, of each other and of other wires: %s',
+		(_n, figure) => {
+			const rings = ringsOf(figure);
+			const wires = strokesOf(figure).filter((s) => isWire(s, new Set(rings.map((r) => r.of))));
+			const words = wordsOf(figure).filter((w) => w.role !== 'wire');
+			for (const [i, { of, x, y, r }] of rings.entries()) {
+				for (const word of words)
+					expect(
+						toBox(x, y, boxOfWord(word, figure.lettering)),
+						`${of}, ${word.text}`
+					).toBeGreaterThan(r);
+				for (const other of rings.slice(i + 1))
+					expect(Math.hypot(x - other.x, y - other.y), `${of}, ${other.of}`).toBeGreaterThan(
+						r + other.r
+					);
+				for (const wire of wires)
+					if (wire.of !== of)
+						expect(distance(linesOf(wire.d), [dotAt(x, y)]), `${of}, ${wire.of}`).toBeGreaterThan(
+							r
+						);
+			}
+		}
+	);
+});
+
+describe('names read from far off, on a panel of many', () => {
+	/** As large as the page writes them where it writes nothing else; half an em a letter, as seen. */
+	const far = (word: { x: number; y: number; text: string }): Box => {
+		const half = word.text.length * 0.25 * 44;
+		return { left: word.x - half, right: word.x + half, top: word.y - 15, bottom: word.y + 28 };
+	};
+	it.each([12, 48])('have no wire through them, nor another name over them: %i', (count) => {
+		const bench = panelOf(count);
+		const figure = sceneFigure(bench, 'rear', NOTHING_LIT, { lettering: 'large' });
+		const ids = new Set(bench.sockets.map((s) => `${s.id} · ${s.label}`));
+		const names = wordsOf(figure).filter((w) => w.role === 'name' && ids.has(w.text));
+		expect(names).toHaveLength(count);
+		const wires = strokesOf(figure).filter((s) => s.role === 'wire' || s.role === 'core');
+		for (const [i, name] of names.entries()) {
+			for (const wire of wires)
 				expect(
-					distance(wire.lines, [edgesOf(boxOfWord(word))]),
-					`${wire.of} over ${word.text}, from the ${view}`
+					distance(linesOf(wire.d), [edgesOf(far(name))]),
+					`${wire.of}, ${name.text}`
 				).toBeGreaterThan(0);
+			for (const other of names.slice(i + 1)) expect(overlap(far(name), far(other))).toBe(false);
+		}
 	});
 });
 

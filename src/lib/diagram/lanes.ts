@@ -26,6 +26,9 @@ const LANE = 276;
 const STEP = 6;
 const SLOTS = 5;
 const BEND = 12;
+/** From a socket's middle up to where its wires leave the gutter; from a lug up, for one beside it. */
+const ABOVE = 240;
+const BESIDE = 40;
 
 /** How many wires lie in each lane and gutter already: the next one lies beside them. */
 export class Lanes {
@@ -37,9 +40,9 @@ export class Lanes {
 	}
 }
 
-/** Whether two cells lie so far apart that a direct wire would cross other sockets. */
+/** Whether a direct wire between two cells would cross other sockets, or the names between two rows. */
 export const areFar = (a: Cell, b: Cell): boolean =>
-	Math.abs(a.column - b.column) > 1 || Math.abs(a.row - b.row) > 1;
+	Math.abs(a.column - b.column) > 1 || a.row !== b.row;
 
 const between = (a: Point, b: Point, part: number): Point => ({
 	x: a.x + (b.x - a.x) * part,
@@ -79,6 +82,12 @@ const gutterOf = (lanes: Lanes, cell: Cell, side: 1 | -1): number => {
 const laneOf = (lanes: Lanes, cell: Cell): number =>
 	cell.y + LANE + lanes.slot(`lane ${cell.row}`) * STEP;
 
+/** Both gutters of a cell as things to keep clear of: a letter in one would lie on other wires. */
+export const guttersOf = ({ x, y }: Cell): Obstacle[] =>
+	[-GUTTER, GUTTER].flatMap((off) =>
+		Array.from({ length: 24 }, (_, i) => ({ x: x + off, y: y - 240 + 24 * i, r: 16 }))
+	);
+
 /** From a lug down its gutter into the lane, heading to `side`. */
 function intoLane(way: Way, from: End, cell: Cell, side: 1 | -1, y: number): Curve[] {
 	const x = gutterOf(way.lanes, cell, side);
@@ -86,11 +95,17 @@ function intoLane(way: Way, from: End, cell: Cell, side: 1 | -1, y: number): Cur
 	return [leg(way, from, top, -Math.PI / 2), bend(top, { x, y }, { x: x + side * BEND, y })];
 }
 
+/** How far down its gutter a wire goes: above a socket, or beside a lug that it comes to from below. */
+function lowOf(cell: Cell, to: End): number {
+	const isFromBelow = to.ways.every((way) => Math.sin(way) > 0);
+	return isFromBelow ? to.y - BESIDE : cell.y - ABOVE;
+}
+
 /** Between two sockets at the same gutter, `from` some rows above: straight down it. */
 function alongGutter(way: Way, from: End, a: Cell, to: End, b: Cell, side: 1 | -1): Curve[] {
 	const x = gutterOf(way.lanes, a, side);
 	const top = { x, y: a.y + LANE - BEND };
-	const low = { x, y: b.y - 240 };
+	const low = { x, y: lowOf(b, to) };
 	return [
 		leg(way, from, top, -Math.PI / 2),
 		line(top, low),
@@ -98,9 +113,13 @@ function alongGutter(way: Way, from: End, a: Cell, to: End, b: Cell, side: 1 | -
 	];
 }
 
+/** The gutter that is nearer to both ends, of two cells of one column. */
+const nearSide = (from: End, a: Cell, to: End, b: Cell): 1 | -1 =>
+	from.x - a.x + to.x - b.x < 0 ? -1 : 1;
+
 /** Between two sockets far apart; `from` stands in the same row or in one above. */
 function downwards(way: Way, from: End, a: Cell, to: End, b: Cell): Curve[] {
-	const side = b.column >= a.column ? 1 : -1;
+	const side = b.column === a.column ? nearSide(from, a, to, b) : b.column > a.column ? 1 : -1;
 	const back = b.column === a.column ? side : (-side as 1 | -1);
 	if (gutterName(a, side) === gutterName(b, back)) return alongGutter(way, from, a, to, b, side);
 	const y = laneOf(way.lanes, a);
@@ -111,17 +130,11 @@ function downwards(way: Way, from: End, a: Cell, to: End, b: Cell): Curve[] {
 	const end = { x, y: y + (same ? -BEND : BEND) };
 	const heading = x >= into.x ? 1 : -1;
 	const arrive = { x: x - heading * BEND, y };
-	const last = leg(way, to, end, same ? -Math.PI / 2 : Math.PI / 2);
-	if (same || b.row - a.row === 1)
-		return [...start, line(into, arrive), bend(arrive, { x, y }, end), reversed(last)];
-	const low = { x, y: b.y - 240 };
-	return [
-		...start,
-		line(into, arrive),
-		bend(arrive, { x, y }, end),
-		line(end, low),
-		reversed(leg(way, to, low, Math.PI / 2))
-	];
+	const through = [...start, line(into, arrive), bend(arrive, { x, y }, end)];
+	if (same) return [...through, reversed(leg(way, to, end, -Math.PI / 2))];
+	const low = { x, y: Math.max(end.y, lowOf(b, to)) };
+	const down = low.y > end.y ? [line(end, low)] : [];
+	return [...through, ...down, reversed(leg(way, to, low, Math.PI / 2))];
 }
 
 /** Between two sockets that are no neighbours, in the order of the wire. */

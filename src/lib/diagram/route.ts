@@ -25,8 +25,22 @@ export interface End extends Point {
 	readonly of: string;
 }
 
-const SAMPLES = 26;
-const SLACK = [0.3, 0.55, 0.9, 1.3] as const;
+const SAMPLES = 36;
+/** How far a curve goes on straight from its two ends, as shares of the way between them. */
+const SLACK = [
+	[0.3, 0.3],
+	[0.55, 0.55],
+	[0.9, 0.9],
+	[1.3, 1.3],
+	[2, 2],
+	[0.3, 0.9],
+	[0.9, 0.3],
+	[1.5, 0.3]
+] as const;
+/** What it costs to run under a lug where a wire does not land: more than any way round. */
+const UNDER_A_LUG = 5000;
+/** A wire is bent about no smaller radius, units. */
+const TIGHTEST = 16;
 
 const at = ({ a, c1, c2, b }: Curve, t: number): Point => {
 	const u = 1 - t;
@@ -72,8 +86,8 @@ function crowding(
 			if (d < least) least = d;
 		}
 		const nearest = Math.sqrt(least) - o.r;
-		if (nearest < 0) cost += 900 - 20 * nearest;
-		else if (nearest < 10) cost += (10 - nearest) * 12;
+		if (nearest < 0) cost += (o.of === undefined ? 900 : UNDER_A_LUG) - 20 * nearest;
+		else if (nearest < 10) cost += (10 - nearest) * 18;
 	}
 	for (const other of others) {
 		if (cost >= limit) return cost;
@@ -84,6 +98,19 @@ function crowding(
 		}
 		// One crossing costs little; lying on top of another wire costs much.
 		cost += along * 6 + Math.max(0, along - 3) * 22;
+	}
+	return cost;
+}
+
+/** A turn costs a little, and much where it is tighter than a wire is bent. */
+function bending(points: readonly Point[]): number {
+	let cost = 0;
+	for (let i = 1; i < points.length - 1; i++) {
+		const [p, q, r] = [points[i - 1]!, points[i]!, points[i + 1]!];
+		const [ax, ay, bx, by] = [q.x - p.x, q.y - p.y, r.x - q.x, r.y - q.y];
+		const turn = Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
+		const reach = Math.sqrt(bx * bx + by * by);
+		cost += 10 * turn + 150 * Math.max(0, turn - reach / TIGHTEST);
 	}
 	return cost;
 }
@@ -116,21 +143,20 @@ export function routeOf(
 	let least = Infinity;
 	for (const out of from.ways)
 		for (const back of to.ways)
-			for (const slack of SLACK) {
-				const reach = 26 + span * slack * 0.62;
+			for (const [first, last] of SLACK) {
 				const curve: Curve = {
 					a: from,
-					c1: ahead(from, out, reach),
-					c2: ahead(to, back, reach),
+					c1: ahead(from, out, 26 + span * first * 0.62),
+					c2: ahead(to, back, 26 + span * last * 0.62),
 					b: to
 				};
 				const points = pointsAlong(curve);
 				const length = 0.6 * lengthOf(points);
 				if (length >= least) continue;
+				const own = length + 4 * outside(points, room) + bending(points);
+				if (own >= least) continue;
 				const ends = [from.of, to.of];
-				const leaves = 4 * outside(points, room);
-				const cost =
-					length + leaves + crowding(points, ends, obstacles, others, least - length - leaves);
+				const cost = own + crowding(points, ends, obstacles, others, least - own);
 				if (cost < least) [best, least] = [curve, cost];
 			}
 	return best!;
@@ -168,11 +194,14 @@ export const pointAt = at;
 const LETTER_PLACES = [
 	0.5, 0.46, 0.54, 0.42, 0.58, 0.38, 0.62, 0.34, 0.66, 0.3, 0.7, 0.26, 0.74, 0.22, 0.78, 0.18, 0.82
 ];
-/** A letter stands so clear of the ink of other wires, and of what else is there, units. */
-const CLEAR = { wires: 4, things: 3 } as const;
+/**
+ * A letter stands so clear of the ink of other wires, and of what else is there, units; with `ease`
+ * more about it, it is taken for no other wire's.
+ */
+const CLEAR = { wires: 4, things: 3, ease: 9 } as const;
 /**
  * Where on the curve its letter stands clear, with its ring of that radius: the first place with
- * room, else the roomiest. `others`: points along the wires that were there before.
+ * ease, else the roomiest. `others`: points along the wires that were there before.
  */
 export function letterPlace(
 	curve: Curve,
@@ -191,6 +220,6 @@ export function letterPlace(
 		return least;
 	};
 	const rooms = LETTER_PLACES.map(room);
-	const free = rooms.findIndex((r) => r > 0);
-	return LETTER_PLACES[free >= 0 ? free : rooms.indexOf(Math.max(...rooms))]!;
+	const easy = rooms.findIndex((r) => r > CLEAR.ease);
+	return LETTER_PLACES[easy >= 0 ? easy : rooms.indexOf(Math.max(...rooms))]!;
 }

@@ -9,6 +9,7 @@ import {
 	areFar,
 	backwards,
 	farPieces,
+	guttersOf,
 	outPieces,
 	studPieces,
 	type Cell,
@@ -26,7 +27,14 @@ import {
 	type End,
 	type Obstacle
 } from './route';
-import { FLANGE, PITCH, socketDrawing, type Point, type SocketDrawing } from './socket';
+import {
+	FLANGE,
+	PITCH,
+	socketDrawing,
+	type LugPlace,
+	type Point,
+	type SocketDrawing
+} from './socket';
 
 export interface PlacedSocket extends Point {
 	readonly socket: Socket;
@@ -86,7 +94,7 @@ function planOf(bench: Bench): Plan {
 	const rows = Math.ceil(count / columns);
 	const w = columns * PITCH.x + 36;
 	const pitch = count === 1 ? PITCH.single : PITCH.y;
-	const h = rows * pitch + 8;
+	const h = rows * pitch + 22;
 	return { panel: { x: EDGE, y: EDGE, w, h }, columns, rows, pitch };
 }
 
@@ -118,7 +126,7 @@ function placeBoxes(bench: Bench, plan: Plan, places: Places): Placed[] {
 }
 
 /** Where the letter of a terminal's net stands, from the terminal: in the box, at the far end of its row. */
-export const TERMINAL_LETTER = { left: BOX.w - 16, right: -100 } as const;
+export const TERMINAL_LETTER = { left: BOX.w - 16, right: -108 } as const;
 
 /** Where a box's terminal stands: a device's on its left edge, a plug's at its cable end. */
 export const terminalPoint = (box: Placed, index: number): Point => ({
@@ -143,7 +151,7 @@ function pointsOf(
 		const middle = plan.panel.x + plan.panel.w / 2;
 		points.set(PANEL, {
 			x: middle + turn * (plan.panel.w / 2 - 16),
-			y: plan.panel.y + plan.panel.h - 22
+			y: plan.panel.y + plan.panel.h - 36
 		});
 	}
 	return points;
@@ -166,8 +174,10 @@ export const WIRE_LETTERS: Readonly<Record<Ink, string>> = {
 	shield: 's',
 	other: 'x'
 };
-/** Radius of the ring about a wire's letter, units. */
-export const FLAG = 8.5;
+/** Radius of the ring about a wire's letter, units, and where words are large. */
+export const FLAG = { plain: 8.5, large: 12.5 } as const;
+/** From the panel's stud down to the letter of its net, units. */
+export const STUD_LETTER = 29;
 
 /** The ink of a wire: what both ends carry, or `other` where they differ. */
 export function inkOf(from: NodeName, to: NodeName): Ink {
@@ -177,31 +187,48 @@ export function inkOf(from: NodeName, to: NodeName): Ink {
 
 /** What a socket is called on the panel. */
 export const nameOfSocket = ({ id, label }: Socket): string => (label ? `${id} · ${label}` : id);
-/** The name under a socket, as things to keep clear of, side by side. */
-function nameObstacles({ x, y, socket }: PlacedSocket): Obstacle[] {
-	const half = Math.min(FLANGE.x, 4.6 * nameOfSocket(socket).length);
-	const count = Math.ceil((2 * half) / 16);
+/** From this many sockets on, names are written so large that they are read from far off. */
+const MANY = 5;
+/** Half the width and half the height of words at their largest, units: a name, a name read from far. */
+const NAMES = {
+	near: { letter: 6.8, r: 11, y: 238 },
+	far: { letter: 12.4, r: 20, y: 246 }
+} as const;
+/** The same of the mark of a lug, and of the letter of its net. */
+const WORD = { letter: 6.5, r: 11 } as const;
+
+/** A word about that middle, as round things to keep clear of, side by side. */
+function wordObstacles({ x, y }: Point, half: number, r: number): Obstacle[] {
+	const reach = Math.max(0, half - r);
+	const count = 1 + Math.ceil(reach / r);
 	return Array.from({ length: count }, (_, i) => ({
-		x: x + (i - (count - 1) / 2) * 16,
-		y: y + 236,
-		r: 9
+		x: count === 1 ? x : x - reach + (2 * reach * i) / (count - 1),
+		y,
+		r
 	}));
 }
+function nameObstacles({ x, y, socket }: PlacedSocket, count: number): Obstacle[] {
+	const size = count < MANY ? NAMES.near : NAMES.far;
+	const half = Math.min(FLANGE.x - 4, size.letter * nameOfSocket(socket).length);
+	return wordObstacles({ x, y: y + size.y }, half, size.r);
+}
 
-function obstaclesOf(sockets: readonly PlacedSocket[]): Obstacle[] {
-	return sockets.flatMap((s) => [
-		...nameObstacles(s),
-		{ x: s.x + s.drawing.bore.x, y: s.y + s.drawing.bore.y, r: 24 },
-		...s.drawing.lugs.flatMap((lug): Obstacle[] => {
-			const [x, y] = [s.x + lug.x, s.y + lug.y];
-			const mark = { x: x + lug.mark.x, y: y + lug.mark.y };
-			const of = `${s.socket.id}.${lug.contact}`;
-			return [
-				{ x, y, r: 15, of },
-				{ ...mark, r: 9 + 3 * (lug.contact.length - 1) },
-				{ x: x + lug.letter.x, y: y + lug.letter.y - 5, r: 5 }
-			];
-		}),
+function lugObstacles(s: PlacedSocket, lug: LugPlace): Obstacle[] {
+	const [x, y] = [s.x + lug.x, s.y + lug.y];
+	const mark = { x: x + lug.mark.x, y: y + lug.mark.y + 1 };
+	const letter = { x: x + lug.letter.x, y: y + lug.letter.y - 6 };
+	return [
+		{ x, y, r: 15, of: `${s.socket.id}.${lug.contact}` },
+		...wordObstacles(mark, WORD.letter * lug.contact.length, WORD.r),
+		...wordObstacles(letter, WORD.letter, WORD.r)
+	];
+}
+
+function obstaclesOf(s: PlacedSocket, count: number): Obstacle[] {
+	return [
+		...nameObstacles(s, count),
+		{ x: s.x + s.drawing.bore.x, y: s.y + s.drawing.bore.y, r: 20 },
+		...s.drawing.lugs.flatMap((lug) => lugObstacles(s, lug)),
 		...s.drawing.breaks.flatMap((b): Obstacle[] =>
 			[0.35, 0.5, 0.65].map((t) => ({
 				x: s.x + b.from.x + (b.to.x - b.from.x) * t,
@@ -209,7 +236,7 @@ function obstaclesOf(sockets: readonly PlacedSocket[]): Obstacle[] {
 				r: 7
 			}))
 		)
-	]);
+	];
 }
 
 interface Laid {
@@ -247,7 +274,7 @@ function groundOf({ sockets, boxes, points, plan }: Ground) {
 	const obstaclesAt = (id: string): Obstacle[] => {
 		const found = socketOf.get(id);
 		if (!found) return [];
-		if (!around.has(id)) around.set(id, obstaclesOf([found.s]));
+		if (!around.has(id)) around.set(id, obstaclesOf(found.s, sockets.length));
 		return around.get(id)!;
 	};
 	const end = (node: NodeName): End => {
@@ -268,7 +295,8 @@ function groundOf({ sockets, boxes, points, plan }: Ground) {
 	const stud: Obstacle[] = at
 		? [
 				{ ...at, r: 18, of: PANEL },
-				...[26, 40, 52].map((off) => ({ x: at.x - off, y: at.y, r: 8 }))
+				...wordObstacles({ x: at.x - 52, y: at.y - 2 }, 37, WORD.r),
+				...wordObstacles({ x: at.x, y: at.y + STUD_LETTER - 6 }, WORD.letter, WORD.r)
 			]
 		: [];
 	return {
@@ -289,8 +317,8 @@ const isInside = (cell: Cell, { columns }: Plan, count: number): boolean =>
 const isAway = (cell: Cell, plan: Plan, count: number): boolean =>
 	isInside(cell, plan, count) || cell.row < plan.rows - 1;
 
-/** Half the width over which a jumper of one socket may lie. */
-const ROOM = PITCH.x / 2 - 12;
+/** Half the width over which a jumper of one socket may lie: beside others, and alone. */
+const ROOM = { beside: PITCH.x / 2 - 12, alone: PITCH.x / 2 + 8 } as const;
 
 const panelMiddle = ({ panel }: Plan): number => panel.x + panel.w / 2;
 
@@ -311,11 +339,14 @@ function layWires(wires: readonly Strand[], ground: Ground): Laid[] {
 	function direct(a: End, b: End, owners: readonly string[], text: string): Piece[] {
 		const kinds = owners.map((id) => on.kind(id) ?? '').join();
 		const before = owners.map((id) => lainAt(id).text).join('|');
-		const others = owners.flatMap((id) => lainAt(id).curves);
+		// What joins the two owners lies at both, and counts once.
+		const others = [...new Set(owners.flatMap((id) => lainAt(id).curves))];
 		const still = [...owners.flatMap(on.obstaclesAt), ...on.stud];
-		const obstacles = [...still, ...owners.flatMap((id) => lainAt(id).flags)];
+		const flags = new Set(owners.flatMap((id) => lainAt(id).flags));
+		const obstacles = [...still, ...flags];
 		const own = owners.length === 1 ? on.cell(a.of) : null;
-		const room = own && { left: own.x - ROOM, right: own.x + ROOM };
+		const half = sockets.length === 1 ? ROOM.alone : ROOM.beside;
+		const room = own && { left: own.x - half, right: own.x + half };
 		const curve = remembered(`${text} ${kinds} ${before}`, () =>
 			routeOf(a, b, obstacles, others, room)
 		);
@@ -354,11 +385,13 @@ function layWires(wires: readonly Strand[], ground: Ground): Laid[] {
 		const placesText = `${from} ${a.x} ${a.y} ${to} ${b.x} ${b.y}`;
 		const pieces = piecesOf(a, b, owners, placesText);
 		const first = pieces[0]!;
-		const things = owners.flatMap(on.obstaclesAt);
+		const cell = pieces.length > 1 ? on.cell(a.of) : null;
+		const loom = cell ? guttersOf(cell) : [];
+		const things = [...owners.flatMap(on.obstaclesAt), ...on.stud, ...loom];
 		const lies = owners.map(lainAt);
 		const letter = letterPlace(
 			first.curve,
-			FLAG,
+			FLAG.large,
 			[...things, ...lies.flatMap((l) => l.flags)],
 			lies.flatMap((l) => l.curves)
 		);
@@ -367,15 +400,15 @@ function layWires(wires: readonly Strand[], ground: Ground): Laid[] {
 			first.front
 				? letterPlace(
 						frontCurve(),
-						FLAG,
+						FLAG.large,
 						[...things.map(flip), ...lies.flatMap((l) => l.frontFlags.map((flag) => flag()))],
 						lies.flatMap((l) => l.fronts.map((points) => points()))
 					)
 				: letter
 		);
-		const flag = { ...pointAt(first.curve, letter), r: FLAG };
+		const flag = { ...pointAt(first.curve, letter), r: FLAG.large };
 		const frontFlag = once(() =>
-			first.front ? { ...pointAt(frontCurve(), frontLetter()), r: FLAG } : flip(flag)
+			first.front ? { ...pointAt(frontCurve(), frontLetter()), r: FLAG.large } : flip(flag)
 		);
 		for (const id of owners) {
 			const known = lainAt(id);

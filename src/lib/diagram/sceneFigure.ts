@@ -16,6 +16,7 @@ import { plugParts } from './plugShape';
 import { plugSign, shortId } from './plugSign';
 import {
 	FLAG,
+	STUD_LETTER,
 	nameOfSocket,
 	TERMINAL_LETTER,
 	PLUG_PICTURE,
@@ -142,7 +143,7 @@ const drawWire = (pen: Pen, w: PlacedWire, lit: boolean, rear: boolean) => {
 /** The letter of what a wire carries, in a ring on it: over all wires, so that none runs through it. */
 function drawFlag(pen: Pen, w: PlacedWire, lit: boolean) {
 	const { x, y } = w.mark;
-	pen.stroke('flag', placedPath(roundPath(pen.by(FLAG, FLAG + 4)), w.mark), w.name, lit);
+	pen.stroke('flag', placedPath(roundPath(pen.by(FLAG.plain, FLAG.large)), w.mark), w.name, lit);
 	pen.word('wire', WIRE_LETTERS[w.ink], { x, y: y + pen.by(4.4, 6.4) }, 'middle', w.name, lit);
 }
 
@@ -172,9 +173,6 @@ function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeNam
 				);
 		}
 }
-
-/** The panel's letter stands beyond its name, so far from its stud. */
-const STUD_LETTER = 70;
 
 /** What a kind is called in words; a figure without names says none. */
 export type NameOf = (kind: DeviceKind | PlugKind) => string;
@@ -270,7 +268,7 @@ export function sceneFigure(
 			pen.word(
 				'letter',
 				letter,
-				{ x: stud.x - turn * pen.by(STUD_LETTER, STUD_LETTER + 24), y: stud.y + 5 },
+				{ x: stud.x, y: stud.y + STUD_LETTER },
 				'middle',
 				PANEL,
 				lit.nodes.has(PANEL)

@@ -97,13 +97,13 @@ const CUPS: Readonly<Record<'left' | 'right' | 'below', Point>> = {
 
 /** Eighths of a turn: 0 right, 2 down, 4 left, 6 up. */
 const ways = (...eighths: number[]): number[] => eighths.map((n) => (n * Math.PI) / 4);
-const ALL_WAYS = ways(0, 1, 2, 3, 4, 5, 6, 7);
+const ALL_WAYS = Array.from({ length: 16 }, (_, i) => (i * Math.PI) / 8);
 
-/** A cup stands out of the page, so its wire bends off any way that is not over its mark. */
+/** A cup stands out of the page, so its wire bends off any way that is not over its mark or letter. */
 function cup(contact: string, at: Point, mark: Point): LugPlace {
-	const over = Math.atan2(mark.y, mark.x);
-	const free = ALL_WAYS.filter((w) => Math.cos(w - over) < 0.8);
-	const letter = { x: mark.x > 0 ? -21 : 21, y: 18 };
+	const letter = { x: mark.x > 0 ? -21 : 21, y: 22 };
+	const over = [Math.atan2(mark.y, mark.x), Math.atan2(letter.y - 6, letter.x)];
+	const free = ALL_WAYS.filter((w) => over.every((o) => Math.cos(w - o) < 0.84));
 	return { contact, ...at, form: 'cup', mark, letter, ways: free };
 }
 
@@ -115,9 +115,13 @@ function threePinLugs(kind: SocketKind, down: number): LugPlace[] {
 		cup('2', move(male ? CUPS.left : CUPS.right), { x: 0, y: -27 }),
 		cup('3', move(CUPS.below), { x: 26, y: 0 })
 	];
-	if ('1N' in SOCKETS[kind].breaks) lugs.push(cup('1N', move({ x: -62, y: -60 }), { x: 0, y: 27 }));
+	if ('1N' in SOCKETS[kind].breaks) lugs.push(cup('1N', move({ x: -50, y: -64 }), { x: 0, y: 26 }));
 	return lugs;
 }
+
+/** A lug's wire leaves it lengthwise, up or down, and not over its letter. */
+const UP = ways(5, 5.5, 6, 6.5, 7);
+const DOWN = ways(1.5, 2, 2.5, 3);
 
 /** Jack lugs: springs in a row, break contacts in a row below. `y` is the upper row. */
 function jackLugs(kind: SocketKind, y: number): LugPlace[] {
@@ -132,7 +136,7 @@ function jackLugs(kind: SocketKind, y: number): LugPlace[] {
 		form: 'lug',
 		mark: { x: contact.length > 1 ? -26 : -22, y: 0 },
 		letter: { x: 18, y: 11 },
-		ways: single ? ways(1, 2, 3, 5, 6, 7) : row === y ? ways(5, 6, 7) : ways(1, 2, 3)
+		ways: single ? [...UP, ...DOWN] : row === y ? UP : DOWN
 	});
 	if (changeover)
 		return [
@@ -154,9 +158,9 @@ const CHASSIS_LUG: LugPlace = {
 	x: 113,
 	y: -184,
 	form: 'chassis',
-	mark: { x: -25, y: 0 },
+	mark: { x: 0, y: -21 },
 	letter: { x: 19, y: 18 },
-	ways: ways(1, 2, 3)
+	ways: DOWN
 };
 
 function flange(): Shape[] {
