@@ -50,12 +50,12 @@ export const nodeIn = ({ state }: SymbolDrawing, contact: string): NodeName =>
 	`${state.socket.id}.${contact}`;
 
 /** A terminal at the right end of a row: a small ring, its name, the letter of its net. */
-export function drawTerminal(drawing: SymbolDrawing, contact: string, isNamed = true): void {
+export function drawTerminal(drawing: SymbolDrawing, contact: string): void {
 	const { sheet, letters, rows } = drawing;
 	const node = nodeIn(drawing, contact);
 	const y = rows.of[contact]!;
 	sheet.stroke('seat', disc(COLUMN.terminal, y, TERMINAL), node);
-	if (isNamed) sheet.word('mark', [COLUMN.name, y + 5.5], contact, 'start', node);
+	sheet.word('mark', [COLUMN.name, y + 5.5], contact, 'start', node);
 	const letter = letters.get(node);
 	if (letter) sheet.word('letter', [COLUMN.letter, y + 5.5], letter, 'middle', node);
 	sheet.point(node, [COLUMN.terminal, y]);

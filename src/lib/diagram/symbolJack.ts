@@ -99,7 +99,13 @@ interface Pad {
 	readonly node: NodeName | null;
 }
 
-/** The plug: a bar under every spring that it lifts; one conductor under two springs is one bar. */
+/** Whether two springs side by side stand on one piece: one conductor, or a plug all of insulation. */
+function isOnePiece({ state }: SymbolDrawing, a: Pad, b: Pad): boolean {
+	if (a.node !== b.node) return false;
+	return a.node !== null || PLUGS[state.plug!.kind].conductors.length === 0;
+}
+
+/** The plug: a bar under every spring that it lifts; one piece under two springs is one bar. */
 function drawPlug(drawing: SymbolDrawing): void {
 	const { sheet, state, rows } = drawing;
 	const pads = [...state.springs]
@@ -109,7 +115,7 @@ function drawPlug(drawing: SymbolDrawing): void {
 	const groups: Pad[][] = [];
 	for (const pad of pads) {
 		const last = groups.at(-1);
-		if (last && pad.node !== null && last[0]!.node === pad.node) last.push(pad);
+		if (last && isOnePiece(drawing, last[0]!, pad)) last.push(pad);
 		else groups.push([pad]);
 	}
 	const top = rows.axis - HALF_PAD;
@@ -126,16 +132,23 @@ function drawPlug(drawing: SymbolDrawing): void {
 	drawStrap(drawing, groups);
 }
 
-/** A plug whose parts are joined inside: a line from bar to bar, through what insulates them outside. */
+/** How high the strap stands over the bars, and how far from a bar's end it goes down. */
+const STRAP = { rise: 8, from: 9 } as const;
+
+/** A plug whose parts are joined inside: a strap from bar to bar, clear of what insulates them outside. */
 function drawStrap(
 	{ sheet, state, rows }: SymbolDrawing,
 	groups: readonly (readonly Pad[])[]
 ): void {
 	if (!state.plug || PLUGS[state.plug.kind].inside.length === 0) return;
+	const foot = rows.axis - HALF_PAD;
+	const top = foot - STRAP.rise;
 	const bars = groups.filter(([pad]) => pad!.node !== null);
 	bars.slice(1).forEach((bar, i) => {
-		const from: Place = [bars[i]!.at(-1)!.x + 30, rows.axis];
-		sheet.stroke('blade', straight(from, [bar[0]!.x - 30, rows.axis]), bar[0]!.node!);
+		const from = bars[i]!.at(-1)!.x + 30 - STRAP.from;
+		const to = bar[0]!.x - 30 + STRAP.from;
+		const way = straight([from, foot], [from, top], [to, top], [to, foot]);
+		sheet.stroke('blade', way, bar[0]!.node!);
 	});
 }
 

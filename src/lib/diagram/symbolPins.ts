@@ -1,7 +1,7 @@
 /** The connector's part of the symbol: numbered circles in a row, the shell, its chassis sign, `1N`. */
 import { SOCKETS, type NodeName, type PinName } from '../engine';
 import { isClosed } from './lit';
-import { box, closed, disc, straight, type Place } from './sectionPen';
+import { bent, box, closed, disc, straight, type Place } from './sectionPen';
 import { isStuckOpen } from './sectionStates';
 import { COLUMN, TERMINAL, drawTerminal, nodeIn, type SymbolDrawing } from './symbolFrame';
 
@@ -10,6 +10,8 @@ const CIRCLE = { x: 92, r: 10 } as const;
 /** How far pin 1 moves off its break contact, units. */
 const LIFT = 8;
 const SHELL_LEFT = CIRCLE.x - 30;
+/** x of the back of the plug's shell and of the plug's pins, and how far its edges stand inside the socket's. */
+const PLUG = { back: 10, pins: 24, inside: 6 } as const;
 const ARROW = 122;
 const HEAD = 8;
 const LEAD = COLUMN.terminal - TERMINAL;
@@ -25,9 +27,9 @@ function drawPlugPin(drawing: SymbolDrawing, name: PinName, y: number): void {
 	if (plug?.kind !== 'three-pin') return;
 	const node: NodeName = `${plug.id}.${name}`;
 	const end = mated.has(name) ? contactEdge(drawing) - 1.4 : SHELL_LEFT - 10;
-	sheet.stroke('spring', straight([10, y], [end, y]), node);
-	sheet.stroke('seat-closed', disc(10, y, 2.4), node);
-	sheet.point(node, [(10 + end) / 2, y]);
+	sheet.stroke('spring', straight([PLUG.pins, y], [end, y]), node);
+	sheet.stroke('seat-closed', disc(PLUG.pins, y, 2.4), node);
+	sheet.point(node, [(PLUG.pins + end) / 2, y]);
 }
 
 function drawPin(drawing: SymbolDrawing, name: PinName, lift: number): void {
@@ -45,7 +47,7 @@ function drawPin(drawing: SymbolDrawing, name: PinName, lift: number): void {
 	if (SOCKETS[state.socket.kind].threePin === 'male')
 		sheet.stroke('seat-closed', box(contactEdge(drawing), y - 2.6, 12, 5.2, 1), node);
 	sheet.word('mark', [CIRCLE.x, y - lift + 5.6], name, 'middle', node);
-	drawTerminal(drawing, name, false);
+	drawTerminal(drawing, name);
 }
 
 function drawPinBreak(drawing: SymbolDrawing, lift: number): void {
@@ -67,7 +69,7 @@ function drawPinBreak(drawing: SymbolDrawing, lift: number): void {
 	drawTerminal(drawing, '1N');
 }
 
-/** The chassis sign: a bar with three strokes, on a stem under the lead. */
+/** The chassis sign: a bar with three strokes, on a stem under the shell. */
 function drawChassis(drawing: SymbolDrawing, x: number, lead: number): void {
 	const y = lead + 7;
 	const stem = straight([x, lead], [x, y]);
@@ -76,25 +78,35 @@ function drawChassis(drawing: SymbolDrawing, x: number, lead: number): void {
 	drawing.sheet.stroke('symbol', stem + bar + strokes.join(''), nodeIn(drawing, 'G'));
 }
 
-/** The shell round the circles, its lead to `G`, and what the plug's shell does. */
-function drawShell(drawing: SymbolDrawing): void {
-	const { sheet, rows, state } = drawing;
-	const node = nodeIn(drawing, 'G');
+/** The plug's shell about its pins: an open outline whose edges meet the socket's, or end short of it. */
+function drawPlugShell({ sheet, state }: SymbolDrawing, top: number, bottom: number): void {
 	const { plug, mated } = state;
+	if (plug?.kind !== 'three-pin') return;
+	const of: NodeName = `${plug.id}.shell`;
+	const end = mated.has('G') ? SHELL_LEFT + 0.5 : SHELL_LEFT - 10;
+	const [over, below] = [top + PLUG.inside, bottom - PLUG.inside];
+	const way: Place[] = [
+		[end, over],
+		[PLUG.back, over],
+		[PLUG.back, below],
+		[end, below]
+	];
+	sheet.stroke('symbol', bent(way, 8), of);
+	sheet.point(of, [PLUG.back, (over + below) / 2]);
+}
+
+/** The shell round the circles, the chassis under it, its lead to `G`, and the plug's shell. */
+function drawShell(drawing: SymbolDrawing): void {
+	const { sheet, rows } = drawing;
+	const node = nodeIn(drawing, 'G');
 	const [top, bottom] = [rows.of['1']! - 24, rows.of['3']! + 15];
 	const g = rows.of['G']!;
 	const left = SHELL_LEFT;
 	sheet.stroke('symbol', box(left, top, CIRCLE.x + 20 - left, bottom - top, 10), node);
 	sheet.stroke('symbol', straight([CIRCLE.x, bottom], [CIRCLE.x, g], [LEAD, g]), node);
-	drawChassis(drawing, 190, g);
+	drawChassis(drawing, CIRCLE.x, g);
 	drawTerminal(drawing, 'G');
-	if (plug?.kind !== 'three-pin') return;
-	const of: NodeName = `${plug.id}.shell`;
-	const y = (rows.of['2']! + rows.of['3']!) / 2;
-	const end = mated.has('G') ? left : left - 10;
-	sheet.stroke('blade', straight([10, y], [end, y]), of);
-	sheet.stroke('seat-closed', disc(10, y, 2.4), of);
-	sheet.point(of, [(10 + end) / 2, y]);
+	drawPlugShell(drawing, top, bottom);
 }
 
 export function drawPinsSymbol(drawing: SymbolDrawing): void {
