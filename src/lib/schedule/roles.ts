@@ -4,7 +4,9 @@
  *
  * Letters: IEC 60757 (as reported). GNYE belongs to protective earth alone, and green or yellow by
  * themselves may be taken for it (IEC 60445, as reported), so neither is given; blue is the mains
- * neutral there and is left out too. Pink for functional earth: IEC 60445:2021, as reported. Which of the other colours
+ * neutral there, and white is it elsewhere (from memory), so both are left out too. Red, black, brown,
+ * orange and grey are live conductors in one country or another (from memory): too few letters are left
+ * to do without them, and the page says so. Pink for functional earth: IEC 60445:2021, as reported. Which of the other colours
  * stands for which signal is this project's choice: no standard says.
  */
 import { PANEL, splitNode, type Bench, type NodeName } from '../engine';
@@ -79,12 +81,12 @@ export function functionOf(bench: Bench, from: NodeName, to: NodeName): RunFunct
 
 const COLOUR_OF: Readonly<Record<RunFunction, Colour>> = {
 	hot: 'RD',
-	cold: 'WH',
+	cold: 'VT',
 	shield: 'BK',
 	chassis: 'PK',
 	'shield-chassis': 'PK',
 	switch: 'GY',
-	'hot-cold': 'VT',
+	'hot-cold': 'TQ',
 	'hot-shield': 'OG',
 	'cold-shield': 'BN',
 	'hot-chassis': 'TQ',

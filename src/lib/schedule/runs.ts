@@ -45,6 +45,17 @@ export const atRest = (bench: Bench): Bench => ({
 	faults: []
 });
 
+/** The bench at rest with nothing on it that bears no conductor: no plug without a tail, no device without a cable. */
+export function solderedBench(bench: Bench): Bench {
+	const ends = [
+		...bench.wires.flatMap((w) => [w.from, w.to]),
+		...bench.cables.flatMap((c) => c.cores.flat())
+	].map((node) => splitNode(node)[0]);
+	const bears = ({ id }: { readonly id: string }) => ends.includes(id);
+	const rest = atRest(bench);
+	return { ...rest, plugs: rest.plugs.filter(bears), devices: rest.devices.filter(bears) };
+}
+
 /** A run's name on a label: people count cores from one, `c1/1`. */
 export const labelName = (name: string): string =>
 	name.replace(/:(\d+)$/, (_, core: string) => `/${Number(core) + 1}`);

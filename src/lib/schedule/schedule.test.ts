@@ -115,7 +115,7 @@ describe('conductors', () => {
 	});
 	it('no function has the colours of protective earth or of the mains neutral', () => {
 		const given = FUNCTIONS.map(colourOf);
-		for (const colour of ['GNYE', 'GN', 'YE', 'BU']) expect(given).not.toContain(colour);
+		for (const colour of ['GNYE', 'GN', 'YE', 'BU', 'WH']) expect(given).not.toContain(colour);
 		for (const colour of given) expect(COLOURS).toContain(colour);
 	});
 	it('what a signal carries has a colour of its own: hot, cold, shield, chassis', () => {
@@ -278,7 +278,7 @@ describe('the cut list', () => {
 		expect(cutsOf(PLATE).wires).toEqual([
 			{ awg: 24, mm2: 0.2047, colour: 'BK', pieces: [{ name: 'w3', mm: 70 }], mm: 70, buy: 77 },
 			{ awg: 26, mm2: 0.1288, colour: 'RD', pieces: [{ name: 'w1', mm: 50 }], mm: 50, buy: 55 },
-			{ awg: 26, mm2: 0.1288, colour: 'WH', pieces: [{ name: 'w2', mm: 45.5 }], mm: 45.5, buy: 51 }
+			{ awg: 26, mm2: 0.1288, colour: 'VT', pieces: [{ name: 'w2', mm: 45.5 }], mm: 45.5, buy: 51 }
 		]);
 		// 12.3 m + 2 × 30 mm = 12 360 mm; + 10 % = 13 596 mm.
 		expect(cutsOf(PLATE).cables).toEqual([

@@ -30,10 +30,18 @@ export const ANSWER_WORDS: Readonly<Record<ProbeAnswer, string>> = {
 export const BOND_WORDS = {
 	title: 'By eye and by meter: the chassis lug',
 	panel: 'bare metal of the panel',
-	note: 'Common practice. No fault on the list opens this bond, so no probe above proves it. Look that the fixing bites bare metal, then touch both.'
+	/** The same on the page, where the note stands above. */
+	short: 'bare metal',
+	note: 'Common practice. No fault on the list opens this bond, so no probe above proves it. Look that the fixing bites bare metal, then touch the lug and bare metal of the panel.'
 } as const;
 
 const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+
+/** How many boxes are ticked, probes and chassis lugs each by themselves. */
+export function doneWords(probes: number, of: number, bonds: number, ofBonds: number): string {
+	const lugs = ofBonds > 0 ? ` and ${bonds} of ${counted(ofBonds, 'chassis lug')}` : '';
+	return `${probes} of ${counted(of, 'probe')}${lugs} as they should be`;
+}
 
 /** How long a card is: `17 probes, 9 plug changes`. */
 export const lengthWords = ({ probes, changes }: Pick<Card, 'probes' | 'changes'>): string =>

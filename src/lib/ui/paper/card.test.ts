@@ -7,7 +7,7 @@ import { parseCsv } from '../../schedule';
 import { cardNode, cardState, countWords, silentGroups } from '../../words/card';
 import { makeCardCsv } from './cardCsv';
 import { cardFigure, linesOf } from './cardFigure';
-import { PAGE_WIDTH, bareRear, bondsOf, groupsOf } from './cardParts';
+import { PAGE_WIDTH, panelRear, bondsOf, groupsOf } from './cardParts';
 
 function bench(parts: object): Bench {
 	const made = checkBench({ format: 'solderside-bench', version: 1, ...parts });
@@ -151,10 +151,11 @@ describe('lines of a paragraph', () => {
 	});
 });
 
-describe('the bare rear', () => {
-	it('has lugs and no wires, plugs or devices, and fits beside the text when there is one socket', () => {
-		const figure = bareRear(PLATE)!;
-		expect(figure.marks.some((m) => m.kind === 'stroke' && m.ink)).toBe(false);
+describe('the rear on the card', () => {
+	it('has lugs and the jumpers of the panel, no plugs, cables or devices, and fits beside the text when there is one socket', () => {
+		const figure = panelRear(PLATE)!;
+		const wires = figure.marks.flatMap((m) => (m.kind === 'stroke' && m.ink && m.of ? [m.of] : []));
+		expect([...new Set(wires)].sort()).toEqual(['w1', 'w2']);
 		expect(figure.marks.some((m) => m.kind === 'word' && m.text === 'DESK')).toBe(false);
 		expect(figure.marks.some((m) => m.kind === 'word' && m.text === 'T')).toBe(true);
 		expect(figure.width).toBeLessThan(PAGE_WIDTH / 2);
@@ -189,7 +190,7 @@ describe('the bare rear', () => {
 				kind,
 				label: 'Stage 1'
 			}));
-			const figure = bareRear(bench({ panel: { metal: true }, sockets }))!;
+			const figure = panelRear(bench({ panel: { metal: true }, sockets }))!;
 			const words = wordBoxes(figure);
 			const edges = blocks(figure);
 			expect(edges.length, kind).toBeGreaterThanOrEqual(n);
@@ -210,7 +211,7 @@ describe('the bare rear', () => {
 	});
 	it('is left out where its lugs could not be told apart', () => {
 		const many = Array.from({ length: 13 }, (_, i) => ({ id: `S${i}`, kind: 'jack-ts' }));
-		expect(bareRear(bench({ sockets: many }))).toBeNull();
-		expect(bareRear(bench({}))).toBeNull();
+		expect(panelRear(bench({ sockets: many }))).toBeNull();
+		expect(panelRear(bench({}))).toBeNull();
 	});
 });

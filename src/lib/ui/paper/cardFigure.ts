@@ -13,7 +13,7 @@ import {
 	silentGroups,
 	silentLine
 } from '../../words/card';
-import { PAGE_WIDTH, bareRear, bondsOf, groupsOf, type Bond, type CardGroup } from './cardParts';
+import { PAGE_WIDTH, panelRear, bondsOf, groupsOf, type Bond, type CardGroup } from './cardParts';
 
 const EDGE = 40;
 const LINE = 21;
@@ -158,7 +158,7 @@ function drawBonds(pen: Pen, bonds: readonly Bond[], y: number): number {
 export function cardFigure(bench: Bench, card: Card): Figure {
 	const pen = new Pen();
 	const top = drawHead(pen, bench);
-	const rear = bareRear(bench);
+	const rear = panelRear(bench);
 	const isBeside = rear !== null && rear.width < PAGE_WIDTH / 2;
 	if (rear) pen.set(rear, EDGE - 10, top - 18);
 	const left = isBeside ? EDGE + rear.width + 10 : EDGE;

@@ -3,7 +3,7 @@ import { WORD_SIZES, sceneFigure, type Figure } from '../../diagram';
 import { scaledFigure } from '../../diagram/scaled';
 import { stateKey, type Card } from '../../diagnosis';
 import { atRest } from '../../schedule';
-import { SOCKETS, type Bench, type When } from '../../engine';
+import { PANEL, SOCKETS, splitNode, type Bench, type NodeName, type When } from '../../engine';
 import { ANSWER_WORDS, cardNode, cardState } from '../../words/card';
 
 export interface CardRow {
@@ -77,13 +77,19 @@ const pulled = (figure: Figure, k: number): Figure => ({
 	})
 });
 
-/** The rear with its lugs and nothing on them; null where there are too many sockets or none. */
-export function bareRear(bench: Bench): Figure | null {
+/**
+ * The rear with what is wired on the panel itself, nothing plugged in; what goes to other places is left
+ * out, since its boxes would make all of it small. Null where there are too many sockets or none.
+ */
+export function panelRear(bench: Bench): Figure | null {
 	const count = bench.sockets.length;
 	if (count === 0 || count > MOST_ON_CARD) return null;
-	const bare = { ...atRest(bench), plugs: [], wires: [], cables: [], devices: [] };
-	const scene = sceneFigure(bare, 'rear');
-	// Letters of nets are for a bench that is worked on; here there is nothing on the lugs.
+	const isHere = (node: NodeName) =>
+		node === PANEL || bench.sockets.some((s) => s.id === splitNode(node)[0]);
+	const wires = bench.wires.filter((w) => isHere(w.from) && isHere(w.to));
+	const panel = { ...atRest(bench), plugs: [], wires, cables: [], devices: [] };
+	const scene = sceneFigure(panel, 'rear');
+	// Letters of nets are for a bench that is worked on.
 	const marks = scene.marks.filter((m) => m.role !== 'letter');
 	const figure = { ...scene, marks };
 	const k = Math.min(SMALL, (PAGE_WIDTH - 80) / figure.width);
