@@ -139,6 +139,17 @@ describe('words', () => {
 });
 
 describe('line weights on screen', () => {
+	/** The steps, and what they are called where they grow as one looks from farther off. */
+	const STEPS = { '1': 'var(--fine)', '1.6': 'var(--line)', '2.8': 'var(--bold)' } as const;
+	it.each(Object.entries(STEPS))('a step of %s is never thinner than a pixel', (step, name) => {
+		const sheet = readFileSync(new URL('Sheet.svelte', folder), 'utf8');
+		const token = name.slice(4, -1);
+		const [, width, pixels] = new RegExp(
+			`${token}: max\\(([\\d.]+)px, calc\\(([\\d.]+)px / var\\(--u, 1\\)\\)\\);`
+		).exec(sheet)!;
+		expect(width).toBe(step);
+		expect(Number(pixels)).toBeGreaterThanOrEqual(1);
+	});
 	it.each(readdirSync(folder).filter((file) => file.endsWith('.svelte')))(
 		'%s draws in three steps and no more',
 		(file) => {
@@ -147,8 +158,8 @@ describe('line weights on screen', () => {
 			const rules = [...text.matchAll(/\{[^{}]*\}/g)].map(([rule]) => rule);
 			const seen = rules.filter((rule) => !/stroke: transparent|paint-order: stroke/.test(rule));
 			for (const rule of seen)
-				for (const [, weight] of rule.matchAll(/stroke-width: ([\d.]+)/g))
-					expect(['1', '1.6', '2.8'], rule).toContain(weight);
+				for (const [, weight] of rule.matchAll(/stroke-width: ([^;]+);/g))
+					expect([...Object.keys(STEPS), ...Object.values(STEPS)], rule).toContain(weight);
 		}
 	);
 });

@@ -3,7 +3,7 @@
  * contact by contact; a break is drawn closed exactly when the engine says so; no two words overlap.
  */
 import { describe, expect, it } from 'vitest';
-import { NOTHING_LIT, isClosed, litNet } from '../../src/lib/diagram/lit';
+import { NOTHING_LIT, isClosed, litLive, litNet } from '../../src/lib/diagram/lit';
 import { sceneFigure, type NameOf } from '../../src/lib/diagram/sceneFigure';
 import type { Figure, Stroke } from '../../src/lib/diagram/figure';
 import { svgOf } from '../../src/lib/diagram/svg';
@@ -43,7 +43,7 @@ describe.each(VIEWS)('the %s', (view) => {
 		expect(overlaps(sceneFigure(benchIn(state), view))).toEqual([]);
 	});
 	it('keeps its words apart with eleven contacts and twelve wires, and is drawn as before', async () => {
-		const figure = sceneFigure(BUSY, view, NOTHING_LIT, { nameOf: inWords });
+		const figure = sceneFigure(BUSY, view, litLive(BUSY), { nameOf: inWords });
 		expect(overlaps(figure)).toEqual([]);
 		const large = sceneFigure(BUSY, view, NOTHING_LIT, { nameOf: inWords, lettering: 'large' });
 		expect(overlaps(large)).toEqual([]);
@@ -53,7 +53,8 @@ describe.each(VIEWS)('the %s', (view) => {
 			);
 	});
 	it('is drawn as before for a panel of twelve', async () => {
-		const figure = sceneFigure(panelOf(12), view, NOTHING_LIT, { nameOf: inWords });
+		const bench = panelOf(12);
+		const figure = sceneFigure(bench, view, litLive(bench), { nameOf: inWords });
 		await expect(svgOf(figure, { palette: 'light' })).toMatchFileSnapshot(
 			`./svg/${view}.panel-12.svg`
 		);
@@ -80,7 +81,7 @@ describe('the front', () => {
 		for (const contact of SOCKETS[kind].contacts) {
 			const of = `${SOCKET}.${contact}`;
 			const lug = (f: Figure, role: string) =>
-				middleX(strokesOf(f).find((s) => s.of === of && s.role === role)!);
+				middleX(strokesOf(f).findLast((s) => s.of === of && s.role === role)!);
 			expect(lug(rear!, 'metal') + lug(front!, 'hidden'), contact).toBeCloseTo(places[0]!, 1);
 		}
 	});

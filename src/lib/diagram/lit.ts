@@ -51,34 +51,47 @@ export function litNet(bench: Bench, node: NodeName | null): Lit {
 	return litBy(on, list[at]!);
 }
 
-/** Metal that is one piece with what a contact touches: a plug's inside, the panel behind a shell. */
-const ONE_PIECE: ReadonlySet<Conductor['reason']['kind']> = new Set([
-	'inside-plug',
-	'chassis',
-	'bush'
-]);
+/** Metal bolted to metal: it touches with a plug and without. */
+const BOLTED: ReadonlySet<Conductor['reason']['kind']> = new Set(['chassis', 'bush']);
 
 /**
- * What conducts now through the contacts of one socket: every spring that touches a plug or rests on
- * its break contact, every pin that has mated, and what they touch, as far as metal is one piece.
+ * What touches metal now at the contacts of one socket, or of all (`socket` null): every spring that
+ * lies on a plug or rests on its break contact, every pin that has mated, what is bolted to the
+ * panel, and what a plug joins inside. Solder holds always, so wires keep their own colours.
  */
-export function litLive(bench: Bench, socket: string): Lit {
+export function litLive(bench: Bench, socket: string | null = null): Lit {
 	const { conductors } = circuit(bench);
 	const { indexOf } = netsOf(bench);
 	const moving = conductors.filter(
 		({ reason: r }) =>
 			(r.kind === 'rest' || r.kind === 'changeover' || r.kind === 'touch' || r.kind === 'mate') &&
-			r.socket === socket
+			(socket === null || r.socket === socket)
 	);
 	const nets = new Set(moving.map(({ a }) => indexOf.get(a)));
 	const pieces = conductors.filter(
-		(c) => c.joins && ONE_PIECE.has(c.reason.kind) && nets.has(indexOf.get(c.a))
+		({ a, reason: { kind } }) =>
+			BOLTED.has(kind) || (kind === 'inside-plug' && nets.has(indexOf.get(a)))
 	);
 	const live = [...moving, ...pieces];
 	return litBy(
 		live,
 		live.flatMap(({ a, b }) => [a, b])
 	);
+}
+
+/**
+ * The one rule of copper, for every view: the path between the probes, else the net that is pointed
+ * at, else all that touches now (`litLive`). A view that writes no letters of nets asks for neither
+ * of the last two.
+ */
+export function litNow(
+	bench: Bench,
+	path: Lit,
+	at: NodeName | null = null,
+	socket: string | null = null
+): Lit {
+	if (path.nodes.size > 0) return path;
+	return at === null ? litLive(bench, socket) : litNet(bench, at);
 }
 
 /**

@@ -27,7 +27,7 @@ import {
 	type PlacedWire,
 	type Scene
 } from './scene';
-import type { Point, Role } from './socket';
+import type { Point, Role, Shape } from './socket';
 
 /** Mirrors and moves a path made of M, L, H, V, A, Q, C and Z with absolute places. */
 export function placedPath(d: string, { x, y }: Point, mirror = 1): string {
@@ -59,7 +59,10 @@ const ROLES: Readonly<Record<Role, StrokeRole>> = {
 
 class Pen {
 	readonly marks: Mark[] = [];
-	constructor(readonly lettering: Lettering) {}
+	constructor(
+		readonly lettering: Lettering,
+		readonly isFar: boolean
+	) {}
 	/** A length that is greater under large words. */
 	by(plain: number, large: number): number {
 		return this.lettering === 'large' ? large : plain;
@@ -95,10 +98,23 @@ class Pen {
 const rectangle = (x: number, y: number, w: number, h: number): string =>
 	`M${x} ${y} H${x + w} V${y + h} H${x} Z`;
 
+/** Too fine to be drawn from far. */
+const FINE: ReadonlySet<Role> = new Set(['fine', 'hidden']);
+
+function drawShape(pen: Pen, s: PlacedSocket, { role, d, contact }: Shape, turn: number, lit: Lit) {
+	const of = contact === undefined ? undefined : `${s.socket.id}.${contact}`;
+	const on = of !== undefined && lit.nodes.has(of);
+	if (pen.isFar && FINE.has(role)) return;
+	const path = placedPath(d, s, turn);
+	// A plate in copper takes it on its edge: washed over, it would drown what stands on it.
+	pen.stroke(ROLES[role], path, of, on && role !== 'body');
+	if (on && role === 'body') pen.stroke('outline', path, of, true);
+}
+
 function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: Lit) {
 	const { id } = s.socket;
 	for (const shape of turn >= 0 ? s.drawing.rear : s.drawing.front)
-		pen.stroke(ROLES[shape.role], placedPath(shape.d, s, turn));
+		drawShape(pen, s, shape, turn, lit);
 	for (const b of s.drawing.breaks) {
 		const closed = isClosed(bench, id, b.contact);
 		const { blade, seat } = breakSign(b, closed, turn);
@@ -110,11 +126,12 @@ function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: 
 	}
 	if (s.socket.bush === 'metal') {
 		const bush = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
-		pen.stroke('spring', placedPath(roundPath(37), bush), `${id}.S`);
+		pen.stroke('spring', placedPath(roundPath(37), bush), `${id}.S`, lit.nodes.has(`${id}.S`));
 	}
 	if (s.plug) {
 		const at = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
-		pen.stroke(turn >= 0 ? 'hidden' : 'outline', placedPath(roundPath(27), at));
+		if (pen.isFar) pen.stroke('seat-closed', placedPath(roundPath(24), at));
+		else pen.stroke(turn >= 0 ? 'hidden' : 'outline', placedPath(roundPath(27), at));
 		pen.word('mark', plugSign(s.plug.kind), { x: at.x, y: at.y - pen.by(2, 3) });
 		pen.word('dimension', s.plug.travel.toFixed(1), { x: at.x, y: at.y + pen.by(14, 19) });
 	}
@@ -135,11 +152,11 @@ function drawNode(
 		pen.stroke(shape.isHole ? 'hole' : 'fine', placedPath(shape.mark, at), node);
 }
 
-const drawWire = (pen: Pen, w: PlacedWire, lit: boolean, rear: boolean) => {
+/** From the front a wire lies behind: it is drawn lighter and covers nothing. */
+function drawWire(pen: Pen, w: PlacedWire, lit: boolean, rear: boolean) {
 	if (rear) pen.stroke('halo', w.band, w.name, lit);
-	if (rear) pen.wire(w, lit);
-	else pen.stroke('hidden', w.d, w.name, lit);
-};
+	pen.wire(rear ? w : { ...w, core: true }, lit);
+}
 /** The letter of what a wire carries, in a ring on it: over all wires, so that none runs through it. */
 function drawFlag(pen: Pen, w: PlacedWire, lit: boolean) {
 	const { x, y } = w.mark;
@@ -182,6 +199,8 @@ export interface SceneOptions {
 	readonly places?: Places;
 	/** Large where the figure is shown small. */
 	readonly lettering?: Lettering;
+	/** For a figure that is shown so small that only names are written: nothing fine, and a sign for a plug. */
+	readonly far?: boolean;
 }
 
 /** The name, the kind and the picture of a device or plug. */
@@ -239,14 +258,15 @@ export function sceneFigure(
 	bench: Bench,
 	view: 'rear' | 'front' = 'rear',
 	lit: Lit = NOTHING_LIT,
-	{ nameOf, places, lettering = 'plain' }: SceneOptions = {}
+	{ nameOf, places, lettering = 'plain', far = false }: SceneOptions = {}
 ): Figure {
 	const turn = view === 'rear' ? 1 : -1;
 	const scene = sceneOf(bench, turn, places);
 	const letters = netLetters(bench);
-	const pen = new Pen(lettering);
+	const pen = new Pen(lettering, far);
 	const { x, y, w, h } = scene.panel;
 	pen.stroke('hole', rectangle(x, y, w, h));
+	if (lit.nodes.has(PANEL)) pen.stroke('outline', rectangle(x, y, w, h), PANEL, true);
 	const metal = bench.panel.metal ? 'metal panel' : 'insulating panel';
 	pen.word('caption', `${metal}, seen from the ${view}`, { x: x + 4, y: y - 9 }, 'start');
 	for (const s of scene.sockets) drawSocket(pen, s, bench, turn, lit);

@@ -28,6 +28,8 @@ export type Role = 'body' | 'insulator' | 'outline' | 'fine' | 'hole' | 'metal' 
 export interface Shape {
 	readonly role: Role;
 	readonly d: string;
+	/** The contact whose metal it is. */
+	readonly contact?: string;
 }
 export interface BreakPlace {
 	readonly contact: string;
@@ -163,10 +165,15 @@ const CHASSIS_LUG: LugPlace = {
 	ways: DOWN
 };
 
-function flange(): Shape[] {
+/** The shape as metal of that contact. */
+const metalOf = (contact: string, made: Shape): Shape => ({ ...made, contact });
+
+/** The plate; `G`: it is one piece with the chassis lug. */
+function flange(contact: 'G' | null = null): Shape[] {
 	const { x, y } = FLANGE;
+	const plate = box('body', -x, -y, 2 * x, 2 * y, 16);
 	return [
-		box('body', -x, -y, 2 * x, 2 * y, 16),
+		contact ? metalOf(contact, plate) : plate,
 		circle('hole', -x + 19, -y + 19, 8),
 		circle('hole', x - 19, y - 15, 8)
 	];
@@ -228,8 +235,8 @@ function hybrid(kind: SocketKind): SocketDrawing {
 		lugs,
 		breaks: breaksOf(kind, lugs),
 		rear: [
-			...flange(),
-			circle('insulator', ROUND.x, ROUND.y, ROUND.r),
+			...flange('G'),
+			metalOf('G', circle('insulator', ROUND.x, ROUND.y, ROUND.r)),
 			circle('fine', ROUND.x, ROUND.y, ROUND.r - 7),
 			...mouldedRound(ROUND.y),
 			...latch(ROUND.y).rear,
@@ -238,12 +245,12 @@ function hybrid(kind: SocketKind): SocketDrawing {
 			circle('hidden', ROUND.x, ROUND.y + 8, 31)
 		],
 		front: [
-			...flange(),
-			circle('outline', ROUND.x, ROUND.y, ROUND.r),
+			...flange('G'),
+			metalOf('G', circle('outline', ROUND.x, ROUND.y, ROUND.r)),
 			circle('insulator', ROUND.x, ROUND.y, ROUND.r - 9),
 			circle('hole', ROUND.x, ROUND.y + 8, 34),
 			circle('fine', ROUND.x, ROUND.y + 8, 29),
-			...pins.map((l) => circle('hole', l.x, l.y, 9)),
+			...pins.map((l) => metalOf(l.contact, circle('hole', l.x, l.y, 9))),
 			...latch(ROUND.y).front,
 			box('hidden', -122, block.y, 244, block.h, 8)
 		],
@@ -260,19 +267,19 @@ function threePin(kind: SocketKind): SocketDrawing {
 		lugs,
 		breaks: [],
 		rear: [
-			...flange(),
-			circle('insulator', 0, middle, ROUND.r),
+			...flange('G'),
+			metalOf('G', circle('insulator', 0, middle, ROUND.r)),
 			circle('fine', 0, middle, ROUND.r - 7),
 			...mouldedRound(middle),
 			...(male ? [] : latch(middle).rear)
 		],
 		front: [
-			...flange(),
-			circle('outline', 0, middle, ROUND.r),
+			...flange('G'),
+			metalOf('G', circle('outline', 0, middle, ROUND.r)),
 			circle('insulator', 0, middle, ROUND.r - 9),
 			...lugs
 				.filter((l) => l.form === 'cup')
-				.map((l) => circle(male ? 'metal' : 'hole', l.x, l.y, 9)),
+				.map((l) => metalOf(l.contact, circle(male ? 'metal' : 'hole', l.x, l.y, 9))),
 			...(male ? keyed(middle) : latch(middle).front)
 		],
 		bore: { x: 0, y: middle, r: 31 }
