@@ -140,10 +140,28 @@ export function drawLug(
 }
 
 const RULER = 278;
-/** y of the numbers' line and of the signs' meaning, by lettering. */
+/** y of the numbers' line and of the signs' meaning, and what is written there, by lettering. */
 const LINES = {
-	plain: { numbers: RULER + 24, signs: RULER + 52, every: 5 },
-	large: { numbers: RULER + 28, signs: RULER + 57, every: 10 }
+	plain: {
+		numbers: RULER + 24,
+		signs: RULER + 52,
+		every: 5,
+		says: [
+			[8, 'a spring is lifted'],
+			[200, 'what it touches changes'],
+			[432, 'still ahead']
+		]
+	},
+	large: {
+		numbers: RULER + 28,
+		signs: RULER + 57,
+		every: 10,
+		says: [
+			[8, 'spring lifted'],
+			[204, 'touch changes'],
+			[408, 'still ahead']
+		]
+	}
 } as const;
 
 /** Sign of an event in which a spring is lifted and its break contact opens. */
@@ -181,21 +199,22 @@ export function drawRuler(sheet: Sheet, { socket, plug }: SocketState): void {
 	drawNose(sheet, plug.travel);
 }
 
-/** What the two signs on the ruler mean. */
+/** What the signs on the ruler mean: filled is behind the nose, open before it. */
 function drawSigns(sheet: Sheet): void {
-	const { signs } = LINES[sheet.lettering];
+	const { signs, says } = LINES[sheet.lettering];
 	const y = signs - sheet.drop;
-	const [first, second] = sheet.lettering === 'large' ? [8, 254] : [depthX(0), 300];
-	sheet.note(diamond(first + 4, y));
-	sheet.word('caption', [first + 16, signs], 'a spring is lifted', 'start');
-	sheet.note(dot(second + 4, y));
-	sheet.word('caption', [second + 14, signs], 'what it touches changes', 'start');
+	const [[lifts, lifted], [changes, changed], [opens, ahead]] = says;
+	sheet.note(diamond(lifts + 4, y));
+	sheet.word('caption', [lifts + 16, signs], lifted, 'start');
+	sheet.note(dot(changes + 4, y));
+	sheet.word('caption', [changes + 14, signs], changed, 'start');
+	for (const sign of [diamond(opens + 4, y), dot(opens + 16, y)]) sheet.note(sign, 'outline');
+	sheet.word('caption', [opens + 26, signs], ahead, 'start');
 }
 
-/** A line from the plug's nose down to the ruler, with the travel in words at the right. */
+/** Where the plug's nose stands, on the ruler, with the travel in words at the right. */
 function drawNose(sheet: Sheet, travel: number): void {
 	const x = depthX(travel);
-	const top = SECTION.axis + HEIGHT.outer + 4;
 	sheet.stroke(
 		'pointer',
 		closed([
@@ -204,7 +223,6 @@ function drawNose(sheet: Sheet, travel: number): void {
 			[x + 4.5, RULER - 13]
 		])
 	);
-	sheet.stroke('dimension', straight([x, SECTION.axis + 16], [x, top], [x, RULER - 13]));
 	const at = [SECTION.width - 8, LINES[sheet.lettering].numbers] as const;
 	sheet.word('dimension', at, `${travel.toFixed(1)} mm`, 'end');
 }

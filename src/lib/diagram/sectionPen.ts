@@ -110,8 +110,8 @@ export class Sheet {
 	}
 
 	/** A sign that only explains the figure. */
-	note(d: string): void {
-		this.marks.push({ kind: 'stroke', role: 'pointer', note: true, d });
+	note(d: string, role: StrokeRole = 'pointer'): void {
+		this.marks.push({ kind: 'stroke', role, note: true, d });
 	}
 
 	word(

@@ -8,7 +8,7 @@ import { PINS_MAKE, PIN_1_MAKES, type Millimetres, type PinName } from '../engin
 import type { Place } from './sectionPen';
 
 export const PIN_UNIT = 6;
-export const PINS = { width: 320, height: 300 } as const;
+export const PINS = { width: 320, height: 328 } as const;
 /** Depth in mm behind the front face → x. */
 export const pinX = scaleLinear([-7, 37], [6, 6 + 44 * PIN_UNIT]);
 /** Depths in mm. */
@@ -32,6 +32,6 @@ export const SHELL = { outer: [28, 262], inner: [34, 256] } as const;
 export const PLUG_SHELL = { outer: [48, 248], inner: [54, 242] } as const;
 export const INSERT = [60, 236] as const;
 /** y of the panel's edges. */
-export const PLATE = [10, 270] as const;
+export const PLATE = [20, 270] as const;
 
 export const pinPlace = (depth: Millimetres, y: number): Place => [pinX(depth), y];

@@ -234,8 +234,7 @@ function drawRuler({ sheet, state }: Drawing): void {
 		FIVES.map((mm) => straight([pinX(mm), RULER], [pinX(mm), RULER + 6])).join('') +
 		straight([pinX(0), RULER], [pinX(SEATED), RULER]);
 	sheet.stroke('dimension', kept('pin ruler', ticks));
-	// The last number would run into the travel in words.
-	for (const mm of FIVES.slice(0, -1)) sheet.word('dimension', [pinX(mm), RULER + 20], String(mm));
+	for (const mm of FIVES) sheet.word('dimension', [pinX(mm), RULER + 20], String(mm));
 	const plug = threePinPlug(state);
 	if (!plug) return;
 	for (const event of sectionEvents('three-pin', state.socket.kind))
@@ -250,6 +249,16 @@ function drawRuler({ sheet, state }: Drawing): void {
 		])
 	);
 	sheet.word('dimension', [PINS.width - 6, RULER + 20], `${plug.travel.toFixed(1)} mm`, 'end');
+	drawSigns(sheet);
+}
+
+/** What the signs on the ruler mean: filled is behind the plug's end, open before it. */
+function drawSigns(sheet: Sheet): void {
+	const y = RULER + 46;
+	sheet.note(disc(10, y - 5.5, 2.4));
+	sheet.word('caption', [20, y], 'contacts meet', 'start');
+	sheet.note(disc(150, y - 5.5, 2.4), 'outline');
+	sheet.word('caption', [160, y], 'still ahead', 'start');
 }
 
 function titleOf(bench: Bench, state: SocketState): string {
@@ -274,8 +283,8 @@ export function pinSectionOf(bench: Bench, socketId: string, lit: Lit = NOTHING_
 	const sheet = new Sheet(lit);
 	const drawing = { sheet, bench, state, letters: netLetters(bench) };
 	drawShell(drawing);
-	sheet.word('caption', [43, 20], 'front', 'end');
-	sheet.word('caption', [66, 20], 'pins drawn in one row', 'start');
+	sheet.word('caption', [6, 13], 'front', 'start');
+	sheet.word('caption', [66, 13], 'pins drawn in one row', 'start');
 	if (isFemale(state)) drawFemale(drawing);
 	else drawMale(drawing);
 	drawShellLeaf(drawing);
