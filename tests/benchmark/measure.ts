@@ -37,6 +37,13 @@ function timed(way: Way, runs: number): number {
 	return performance.now() - start;
 }
 
+/** What a run gives, and its milliseconds: for the first run, when nothing is warm. */
+export function clocked<T>(run: () => T): [T, number] {
+	const start = performance.now();
+	const value = run();
+	return [value, performance.now() - start];
+}
+
 /** How many runs of the way take about `ms` milliseconds. */
 function runsFor(way: Way, ms: number): number {
 	let runs = 1;

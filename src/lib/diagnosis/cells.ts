@@ -7,19 +7,20 @@ import { grown } from './rows';
 
 /** How much heavier a set must be to take another's place: less is rounding, and the first stays. */
 export const HEAVIER = 1 + 1e-12;
-const FIGURES = 3;
+/** Figures of a cell. */
+export const FIGURES = 3;
 
 export class Cells {
-	private figures = new Float64Array(64 * FIGURES);
+	/** Per cell: how many sets, their weight together, and that of the heaviest. */
+	figures = new Float64Array(64 * FIGURES);
 	/** The heaviest set of each cell: so many numbers of faults as `width`. */
 	private sets: Int32Array;
+	private readonly width: number;
 
-	/** Sets of `size` faults; `width`: one more, for a fault to be lent a place. */
-	constructor(
-		private readonly size: number,
-		private readonly width = size + 1
-	) {
-		this.sets = new Int32Array(64 * width);
+	/** Sets of `size` faults. */
+	constructor(private readonly size: number) {
+		this.width = Math.max(size, 1);
+		this.sets = new Int32Array(64 * this.width);
 	}
 
 	makeRoom(id: number) {
@@ -57,13 +58,39 @@ export class Cells {
 		this.add(to, from.count(id), from.weight(id), from.best(id), sets, id * width);
 	}
 
-	/** Adds the sets of one fault fewer of `id`, each with that fault, as the sets of this one's `to`. */
-	carry(fewer: Cells, id: number, to: number, fault: number, weight: number) {
-		const { sets, size, width } = fewer;
-		const own = id * width;
-		// The fault is lent the place behind the set, so that no copy has to be made.
-		sets[own + size] = fault;
-		this.add(to, fewer.count(id), fewer.weight(id) * weight, fewer.best(id) * weight, sets, own);
+	/**
+	 * Adds the sets of one fault fewer of the first `many` of `ids`, each with that fault, as the sets of
+	 * `into` in the same place. There must be room. `isNew` is told of each number that had none.
+	 */
+	carry(
+		fewer: Cells,
+		ids: Int32Array,
+		into: Int32Array,
+		many: number,
+		fault: number,
+		weight: number,
+		isNew: (id: number) => void
+	) {
+		const { figures, sets, width } = this;
+		const { figures: from, sets: smaller, size, width: narrow } = fewer;
+		for (let i = 0; i < many; i++) {
+			const own = ids[i]! * FIGURES;
+			const count = from[own]!;
+			if (count === 0) continue;
+			const to = into[i]!;
+			const at = to * FIGURES;
+			const isFirst = figures[at] === 0;
+			if (isFirst) isNew(to);
+			figures[at]! += count;
+			figures[at + 1]! += from[own + 1]! * weight;
+			const best = from[own + 2]! * weight;
+			if (!isFirst && best <= figures[at + 2]! * HEAVIER) continue;
+			figures[at + 2] = best;
+			const start = to * width;
+			const first = ids[i]! * narrow;
+			for (let k = 0; k < size; k++) sets[start + k] = smaller[first + k]!;
+			sets[start + size] = fault;
+		}
 	}
 
 	/** The heaviest set. */

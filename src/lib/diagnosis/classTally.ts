@@ -2,7 +2,7 @@
  * Classes as they are found: the weight and the count of their sets, and where their heaviest set
  * stands in the tallies of the two layers. Its name is put together only when it is asked for.
  */
-import { HEAVIER } from './cells';
+import { FIGURES, HEAVIER } from './cells';
 import { grown } from './rows';
 import type { Tally } from './tally';
 
@@ -19,34 +19,61 @@ export class ClassTally {
 		private readonly contacts: Tally
 	) {}
 
-	private makeRoom(id: number) {
-		if (id < this.weight.length) return;
-		this.weight = grown(this.weight, id + 1);
-		this.count = grown(this.count, id + 1);
-		this.best = grown(this.best, id + 1);
-		this.at = grown(this.at, 4 * (id + 1));
+	private makeRoom(size: number) {
+		this.weight = grown(this.weight, size);
+		this.count = grown(this.count, size);
+		this.best = grown(this.best, size);
+		this.at = grown(this.at, 4 * size);
 	}
 
-	/** Adds the sets of one outcome of wires beside one of contacts, `most` faults in all at most. */
-	add(id: number, wired: number, outcome: number) {
-		this.makeRoom(id);
-		const { most, best } = this;
-		for (let i = 0; i <= most; i++) {
-			const wires = this.wires.cells[i]!;
-			if (wires.count(wired) === 0) continue;
-			for (let j = 0; i + j <= most; j++) {
-				const contacts = this.contacts.cells[j]!;
-				if (contacts.count(outcome) === 0) continue;
-				this.count[id]! += wires.count(wired) * contacts.count(outcome);
-				this.weight[id]! += wires.weight(wired) * contacts.weight(outcome);
-				const heaviest = wires.best(wired) * contacts.best(outcome);
-				if (heaviest <= best[id]! * HEAVIER) continue;
-				best[id] = heaviest;
-				this.at[4 * id] = wired;
-				this.at[4 * id + 1] = i;
-				this.at[4 * id + 2] = outcome;
-				this.at[4 * id + 3] = j;
-			}
+	/**
+	 * Adds the sets of each outcome of wires from place `from` to `to` (not included) of `wired`, beside
+	 * one of contacts, `most` faults in all at most, to the classes that `ids` says, all below `size`.
+	 */
+	addEach(
+		ids: Int32Array,
+		size: number,
+		wired: Int32Array,
+		from: number,
+		to: number,
+		outcome: number
+	) {
+		this.makeRoom(size);
+		for (let i = 0; i <= this.most; i++)
+			for (let j = 0; i + j <= this.most; j++)
+				if (this.contacts.cells[j]!.count(outcome) > 0)
+					this.addSizes(ids, wired, from, to, i, outcome, j);
+	}
+
+	/** The same for sets of `i` faults of wires and `j` of contacts. */
+	private addSizes(
+		ids: Int32Array,
+		wired: Int32Array,
+		from: number,
+		to: number,
+		i: number,
+		outcome: number,
+		j: number
+	) {
+		const { weight, count, best, at } = this;
+		const { figures } = this.wires.cells[i]!;
+		const contacts = this.contacts.cells[j]!;
+		const many = contacts.count(outcome);
+		const heavy = contacts.weight(outcome);
+		const heaviest = contacts.best(outcome);
+		for (let place = from; place < to; place++) {
+			const own = wired[place]! * FIGURES;
+			if (figures[own] === 0) continue;
+			const id = ids[place - from]!;
+			count[id]! += figures[own]! * many;
+			weight[id]! += figures[own + 1]! * heavy;
+			const one = figures[own + 2]! * heaviest;
+			if (one <= best[id]! * HEAVIER) continue;
+			best[id] = one;
+			at[4 * id] = wired[place]!;
+			at[4 * id + 1] = i;
+			at[4 * id + 2] = outcome;
+			at[4 * id + 3] = j;
 		}
 	}
 

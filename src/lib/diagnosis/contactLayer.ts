@@ -13,7 +13,7 @@ import {
 } from '../engine';
 import type { Partitions } from './partitions';
 import { Rows } from './rows';
-import { SocketJoins, spoiledBy, type Spoiled } from './socketJoins';
+import { SocketJoins, spoiled, type Spoiled } from './socketJoins';
 import { Tally } from './tally';
 import { weightOf } from './weights';
 
@@ -62,10 +62,7 @@ export class ContactLayer {
 			});
 		});
 		this.place = faults.map((f) => placeOf(bench, f));
-		this.spoiled = faults.map((fault, number) => {
-			const socket = bench.sockets[this.place[number]!];
-			return { number, fault, spring: socket ? spoiledBy(socket, fault) : '' };
-		});
+		this.spoiled = faults.map((f, i) => spoiled(bench.sockets[this.place[i]!], f, i));
 		this.outcomes = new Rows(states.length);
 	}
 

@@ -98,7 +98,7 @@ export function* makingDictionary(
 		for (let from = 0; from < wired.length; from += STRETCH) {
 			const to = Math.min(from + STRETCH, wired.length);
 			layers.beside(outcome, wired, from, to, found);
-			for (let i = from; i < to; i++) classes.add(found[i - from]!, wired[i]!, outcome);
+			classes.addEach(found, layers.rows.size, wired, from, to, outcome);
 			visited += to - from;
 			if (layers.rows.size > MOST_CLASSES) throw new Error('it has too many sets of faults');
 			if (to - from === STRETCH) yield;

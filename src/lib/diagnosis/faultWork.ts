@@ -17,7 +17,7 @@ import {
 	type NodeName,
 	type When
 } from '../engine';
-import { SocketJoins, spoiledBy, type Spoiled } from './socketJoins';
+import { SocketJoins, spoiled, type Spoiled } from './socketJoins';
 
 /** Joints that a fault takes away, by their number in the state, and the ends of those it adds, two by two. */
 interface Change {
@@ -53,10 +53,7 @@ export class FaultWork {
 		this.fixed = endsOf(joining.filter((c) => FIXED.includes(c.reason.kind)));
 		const sockets = new Map(bench.sockets.map((s, i) => [s.id, i]));
 		this.place = faults.map((f) => ('contact' in f ? sockets.get(splitNode(f.contact)[0])! : -1));
-		this.spoiled = faults.map((fault, number) => {
-			const socket = bench.sockets[this.place[number]!];
-			return { number, fault, spring: socket ? spoiledBy(socket, fault) : '' };
-		});
+		this.spoiled = faults.map((f, i) => spoiled(bench.sockets[this.place[i]!], f, i));
 		this.wireChanges = faults.map((f) => this.wireChange(f));
 	}
 

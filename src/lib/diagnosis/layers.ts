@@ -15,7 +15,7 @@ import { ContactLayer } from './contactLayer';
 import { faultListOf } from './faults';
 import { partitionsOf, type Labels, type Partitions } from './partitions';
 import { probeNodes, statesOfBench, type Probe } from './probes';
-import { Rows } from './rows';
+import { Rows, grown } from './rows';
 import { columnsOf } from './setting';
 import { WireLayer } from './wireLayer';
 
@@ -42,6 +42,8 @@ export class Layers {
 	private readonly memo: Int32Array[] = [];
 	private readonly known: number[] = [];
 	private readonly row: Int32Array;
+	/** Rows of answers, before they have a number. */
+	private answers: Int32Array;
 
 	constructor(bench: Bench, extras: readonly Probe[]) {
 		this.faults = faultListOf(bench);
@@ -62,6 +64,7 @@ export class Layers {
 		this.seen = this.partitions.seen;
 		this.rows = new Rows(this.columns + extras.length);
 		this.row = new Int32Array(this.rows.width);
+		this.answers = new Int32Array(64 * this.rows.width);
 		this.wires = new WireLayer(bench, this.faults, index, this.partitions);
 		this.contacts = new ContactLayer(bench, columns.states, this.faults, index, this.partitions);
 	}
@@ -70,13 +73,13 @@ export class Layers {
 		return this.partitions.joins;
 	}
 
-	/** Writes the answers to the extra probes behind those of the columns. */
-	private addExtras(wired: number, outcome: number) {
-		const { row, contacts, columns, extras, partitions } = this;
+	/** Writes the answers to the extra probes behind those of the columns of the row that begins at `from`. */
+	private addExtras(wired: number, outcome: number, row: Int32Array, from: number) {
+		const { contacts, columns, extras, partitions } = this;
 		for (let k = 0; k < extras.length; k++) {
 			const { column, a, b } = extras[k]!;
 			const contact = contacts.outcomes.at(outcome, column);
-			row[columns + k] = partitions.meets(wired, contact, a, b) ? 1 : 0;
+			row[from + columns + k] = partitions.meets(wired, contact, a, b) ? 1 : 0;
 		}
 	}
 
@@ -96,15 +99,18 @@ export class Layers {
 	 * first, and `wired` must begin alike each time: what was joined is remembered by the place there.
 	 */
 	beside(outcome: number, wired: Int32Array, from: number, to: number, into: Int32Array) {
-		const { row, rows, contacts, columns } = this;
-		const known = Array.from({ length: columns }, (_, c) =>
-			this.joinsOf(contacts.outcomes.at(outcome, c), wired, to)
-		);
-		for (let place = from; place < to; place++) {
-			for (let c = 0; c < columns; c++) row[c] = known[c]![place]!;
-			if (this.extras.length > 0) this.addExtras(wired[place]!, outcome);
-			into[place - from] = rows.intern(row);
+		const { rows, contacts, columns } = this;
+		const { width } = rows;
+		this.answers = grown(this.answers, (to - from) * width);
+		const { answers } = this;
+		for (let c = 0; c < columns; c++) {
+			const known = this.joinsOf(contacts.outcomes.at(outcome, c), wired, to);
+			for (let place = from, at = c; place < to; place++, at += width) answers[at] = known[place]!;
 		}
+		if (this.extras.length > 0)
+			for (let place = from; place < to; place++)
+				this.addExtras(wired[place]!, outcome, answers, (place - from) * width);
+		rows.internEach(answers, to - from, into);
 	}
 
 	readonly classOfSet = (set: readonly number[]): number => {
@@ -113,7 +119,7 @@ export class Layers {
 		const outcome = contacts.outcomeOf(set);
 		for (let c = 0; c < columns; c++)
 			row[c] = partitions.seenJoin(wired, contacts.outcomes.at(outcome, c));
-		this.addExtras(wired, outcome);
+		this.addExtras(wired, outcome, row, 0);
 		return this.rows.find(row);
 	};
 

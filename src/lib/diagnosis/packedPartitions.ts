@@ -15,6 +15,9 @@ import {
 import type { Labels, Partitions } from './partitions';
 import { grown } from './rows';
 
+/** Partitions that there is room for at first. */
+const ROOM = 4096;
+
 /** Ones in the first `n` figures of each word. */
 const maskOf = (n: number): number => (n <= 0 ? 0 : n >= 8 ? -1 : (1 << (4 * n)) - 1);
 
@@ -24,7 +27,7 @@ const at = (i: number, label: number): number => (i >= 0 && i < 8 ? label << (i 
 /** Joins as probes see them, written out as rows of labels as they come. */
 class SeenWords implements Labels {
 	data: Int32Array;
-	private readonly pairs = new WordPairs(1024);
+	private readonly pairs = new WordPairs(ROOM);
 	private readonly lowMask: number;
 	private readonly highMask: number;
 
@@ -66,8 +69,9 @@ class SeenWords implements Labels {
 export class PackedPartitions implements Partitions {
 	readonly seen: SeenWords;
 	joins = 0;
-	private readonly pairs = new WordPairs(1024);
+	private readonly pairs = new WordPairs(ROOM);
 	private readonly chains: Int32Array[] = [];
+	private readonly one = new Int32Array(1);
 	/** The words that were made last. */
 	private low = 0;
 	private high = 0;
@@ -100,6 +104,7 @@ export class PackedPartitions implements Partitions {
 	}
 
 	with(start: number, ends: Int32Array, skip?: Uint8Array): number {
+		if (start >= 0 && ends.length === 0) return start;
 		this.joins++;
 		this.take(start);
 		for (let k = 0; k < ends.length; k += 2)
@@ -108,14 +113,39 @@ export class PackedPartitions implements Partitions {
 	}
 
 	joined(id: number, a: number, b: number): number {
-		this.take(id);
-		if (figureOf(this.low, this.high, a) === figureOf(this.low, this.high, b)) return id;
-		this.joins++;
-		this.unite(a, b);
-		return this.kept();
+		this.one[0] = id;
+		this.joinedEach(this.one, 1, a, b, this.one);
+		return this.one[0]!;
+	}
+
+	joinedEach(ids: Int32Array, many: number, a: number, b: number, into: Int32Array) {
+		const { pairs } = this;
+		let joins = 0;
+		for (let i = 0; i < many; i++) {
+			const id = ids[i]!;
+			const low = pairs.words[2 * id]!;
+			const high = pairs.words[2 * id + 1]!;
+			const x = figureOf(low, high, a);
+			const y = figureOf(low, high, b);
+			const less = x < y ? x : y;
+			const more = x < y ? y : x;
+			if (x !== y) joins++;
+			into[i] = x === y ? id : pairs.intern(renamed(low, more, less), renamed(high, more, less));
+		}
+		this.joins += joins;
 	}
 
 	exchanged(id: number, a: number, b: number): number {
+		this.one[0] = id;
+		this.exchangedEach(this.one, 1, a, b, this.one);
+		return this.one[0]!;
+	}
+
+	exchangedEach(ids: Int32Array, many: number, a: number, b: number, into: Int32Array) {
+		for (let i = 0; i < many; i++) into[i] = this.exchange(ids[i]!, a, b);
+	}
+
+	private exchange(id: number, a: number, b: number): number {
 		this.take(id);
 		const netA = figureOf(this.low, this.high, a);
 		const netB = figureOf(this.low, this.high, b);
@@ -125,9 +155,12 @@ export class PackedPartitions implements Partitions {
 		const low = this.low ^ at(a, other) ^ at(b, other);
 		const high = this.high ^ at(a - 8, other) ^ at(b - 8, other);
 		// Either net is called anew by its lowest node, both at once, since each may get the other's name.
-		const [lowA, highA] = [matching(low, netA), matching(high, netA)];
-		const [lowB, highB] = [matching(low, netB), matching(high, netB)];
-		const [toA, toB] = [firstOf(lowA, highA), firstOf(lowB, highB)];
+		const lowA = matching(low, netA);
+		const highA = matching(high, netA);
+		const lowB = matching(low, netB);
+		const highB = matching(high, netB);
+		const toA = firstOf(lowA, highA);
+		const toB = firstOf(lowB, highB);
 		this.low = relabelled(relabelled(low, lowA, netA, toA), lowB, netB, toB);
 		this.high = relabelled(relabelled(high, highA, netA, toA), highB, netB, toB);
 		return this.kept();
@@ -146,38 +179,39 @@ export class PackedPartitions implements Partitions {
 		return (this.chains[id] = Int32Array.from(ends));
 	}
 
-	/** Makes the join of `x` with the pairs of a chain, in the words at hand. */
-	private layTogether(x: number, chain: Int32Array) {
-		this.joins++;
-		let low = this.pairs.words[2 * x]!;
-		let high = this.pairs.words[2 * x + 1]!;
-		for (let k = 0; k < chain.length; k += 2) {
-			const p = figureOf(low, high, chain[k]!);
-			const q = figureOf(low, high, chain[k + 1]!);
-			const less = p < q ? p : q;
-			const more = p < q ? q : p;
-			low = renamed(low, more, less);
-			high = renamed(high, more, less);
-		}
-		this.low = low;
-		this.high = high;
-	}
-
 	seenJoin(x: number, y: number): number {
-		this.layTogether(x, this.chainOf(y));
-		return this.seen.intern(this.low, this.high);
+		this.one[0] = x;
+		this.seenJoins(this.one, 0, 1, y, this.one);
+		return this.one[0]!;
 	}
 
 	seenJoins(list: Int32Array, from: number, to: number, y: number, into: Int32Array) {
 		const chain = this.chainOf(y);
+		const { seen } = this;
+		const { words } = this.pairs;
+		this.joins += to - from;
 		for (let i = from; i < to; i++) {
-			this.layTogether(list[i]!, chain);
-			into[i] = this.seen.intern(this.low, this.high);
+			const x = list[i]!;
+			let low = words[2 * x]!;
+			let high = words[2 * x + 1]!;
+			for (let k = 0; k < chain.length; k += 2) {
+				const p = figureOf(low, high, chain[k]!);
+				const q = figureOf(low, high, chain[k + 1]!);
+				if (p === q) continue;
+				const less = p < q ? p : q;
+				const more = p < q ? q : p;
+				low = renamed(low, more, less);
+				high = renamed(high, more, less);
+			}
+			into[i] = seen.intern(low, high);
 		}
 	}
 
 	meets(x: number, y: number, a: number, b: number): boolean {
-		this.layTogether(x, this.chainOf(y));
+		this.joins++;
+		const chain = this.chainOf(y);
+		this.take(x);
+		for (let k = 0; k < chain.length; k += 2) this.unite(chain[k]!, chain[k + 1]!);
 		return figureOf(this.low, this.high, a) === figureOf(this.low, this.high, b);
 	}
 }

@@ -63,6 +63,20 @@ describe.each([
 			expect(ways[0].seen.size).toBe(ways[1].seen.size);
 		}
 	});
+	it('are joined and exchanged alike one by one and as a list, which may be written over', () => {
+		const { ways, made, below } = worked(nodes, touched, 8);
+		for (let round = 0; round < 20; round++) {
+			const [a, b] = [below(nodes), below(nodes)];
+			for (const [i, way] of ways.entries())
+				for (const kind of ['joined', 'exchanged'] as const) {
+					const list = Int32Array.from(made, (one) => one[i]!);
+					const many = list.length - 1;
+					const byOne = Array.from(list, (id, k) => (k < many ? way[kind](id, a, b) : id));
+					way[`${kind}Each`](list, many, a, b, list);
+					expect([...list]).toEqual(byOne);
+				}
+		}
+	});
 	it('are seen alike one by one and as a list', () => {
 		const { ways, made } = worked(nodes, touched, 7);
 		for (const [i, way] of ways.entries()) {

@@ -31,6 +31,9 @@ export interface Partitions {
 	joined(id: number, a: number, b: number): number;
 	/** The partition with two nodes in each other's place. */
 	exchanged(id: number, a: number, b: number): number;
+	/** The same for the first `many` of a list, into the same places; `into` may be the list itself. */
+	joinedEach(ids: Int32Array, many: number, a: number, b: number, into: Int32Array): void;
+	exchangedEach(ids: Int32Array, many: number, a: number, b: number, into: Int32Array): void;
 	/** The join of two partitions as probes see it: a number in `seen`. */
 	seenJoin(x: number, y: number): number;
 	/** The same for places `from` to `to` (not included) of a list beside `y`, into the same places. */

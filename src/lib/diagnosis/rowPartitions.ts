@@ -56,6 +56,7 @@ export class RowPartitions implements Partitions {
 
 	with(start: number, ends: Int32Array, skip: Uint8Array | null = null): number {
 		const { parent, rows, nodes } = this;
+		if (start >= 0 && ends.length === 0) return start;
 		this.joins++;
 		for (let i = 0; i < nodes; i++) parent[i] = i;
 		const from = start < 0 ? -1 : start * nodes;
@@ -101,6 +102,14 @@ export class RowPartitions implements Partitions {
 			labels[i] = netAt[net]!;
 		}
 		return rows.intern(labels);
+	}
+
+	joinedEach(ids: Int32Array, many: number, a: number, b: number, into: Int32Array) {
+		for (let i = 0; i < many; i++) into[i] = this.joined(ids[i]!, a, b);
+	}
+
+	exchangedEach(ids: Int32Array, many: number, a: number, b: number, into: Int32Array) {
+		for (let i = 0; i < many; i++) into[i] = this.exchanged(ids[i]!, a, b);
 	}
 
 	/** Pairs of nodes, one after the other, that are enough to make the partition. */

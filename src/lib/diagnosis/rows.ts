@@ -35,17 +35,19 @@ export class Rows {
 		return mixed(h);
 	}
 
-	private isAt(id: number, row: Int32Array): boolean {
+	private isAt(id: number, row: Int32Array, from: number): boolean {
 		const { data, width } = this;
-		for (let i = 0, at = id * width; i < width; i++, at++) if (data[at] !== row[i]) return false;
+		const at = id * width;
+		for (let i = 0; i < width; i++) if (data[at + i] !== row[from + i]) return false;
 		return true;
 	}
 
-	/** The slot where the row stands, or the free one where it should. */
-	private slotOf(row: Int32Array): number {
-		const mask = this.slots.length - 1;
-		let slot = this.hashOf(row, 0) & mask;
-		for (let id = this.slots[slot]!; id >= 0 && !this.isAt(id, row); id = this.slots[slot]!)
+	/** The slot where the row that begins at `from` stands, or the free one where it should. */
+	private slotOf(row: Int32Array, from: number): number {
+		const { slots } = this;
+		const mask = slots.length - 1;
+		let slot = this.hashOf(row, from) & mask;
+		for (let id = slots[slot]!; id >= 0 && !this.isAt(id, row, from); id = slots[slot]!)
 			slot = (slot + 1) & mask;
 		return slot;
 	}
@@ -63,20 +65,27 @@ export class Rows {
 
 	/** The row's number, −1 if it has none. */
 	find(row: Int32Array): number {
-		return this.slots[this.slotOf(row)]!;
+		return this.slots[this.slotOf(row, 0)]!;
 	}
 
-	/** The row's number; a new row gets the next one. */
-	intern(row: Int32Array): number {
-		const slot = this.slotOf(row);
+	/** The row's number; a new row gets the next one. It begins at `from` in `row`. */
+	intern(row: Int32Array, from = 0): number {
+		const slot = this.slotOf(row, from);
 		const known = this.slots[slot]!;
 		if (known >= 0) return known;
 		const id = this.size++;
-		this.data = grown(this.data, this.size * this.width);
-		for (let i = 0, at = id * this.width; i < this.width; i++, at++) this.data[at] = row[i]!;
+		const { width } = this;
+		if (this.size * width > this.data.length) this.data = grown(this.data, this.size * width);
+		const { data } = this;
+		for (let i = 0, at = id * width; i < width; i++, at++) data[at] = row[from + i]!;
 		this.slots[slot] = id;
 		if (this.size * 2 > this.slots.length) this.rehash();
 		return id;
+	}
+
+	/** The numbers of the first `many` rows that stand one after another. */
+	internEach(rows: Int32Array, many: number, into: Int32Array) {
+		for (let i = 0; i < many; i++) into[i] = this.intern(rows, i * this.width);
 	}
 
 	/** Figure `i` of row `id`. */

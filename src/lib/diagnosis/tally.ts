@@ -5,6 +5,8 @@
 import { Cells } from './cells';
 import { grown } from './rows';
 
+export type Moved = (ids: Int32Array, many: number, into: Int32Array) => void;
+
 export class Tally {
 	/** One more than the highest number that anything came to. */
 	ids = 0;
@@ -13,7 +15,8 @@ export class Tally {
 	/** Per number of faults; there is room for `ids` in each. */
 	readonly cells: readonly Cells[];
 	/** What sets of fewer than `most` faults come to: only those can take another. */
-	private readonly open: number[] = [];
+	private open = new Int32Array(64);
+	private opened = 0;
 	/** Where each of `open` goes with the fault that is being counted in. */
 	private moves = new Int32Array(64);
 
@@ -27,8 +30,10 @@ export class Tally {
 		if (id >= this.ids) this.makeRoom(id);
 		const fewest = this.fewest[id]!;
 		if (size >= fewest) return;
-		if (size < this.most && fewest >= this.most) this.open.push(id);
 		this.fewest[id] = size;
+		if (size >= this.most || fewest < this.most) return;
+		this.open = grown(this.open, this.opened + 1);
+		this.open[this.opened++] = id;
 	}
 
 	private makeRoom(id: number) {
@@ -47,7 +52,8 @@ export class Tally {
 
 	/** Adds all that comes to `id` here to what comes to `to` there. */
 	pour(id: number, there: Tally, to: number) {
-		for (const [size, cells] of this.cells.entries()) {
+		for (let size = 0; size <= this.most; size++) {
+			const cells = this.cells[size]!;
 			if (cells.count(id) === 0) continue;
 			there.note(to, size);
 			there.cells[size]!.pour(cells, id, to);
@@ -55,29 +61,22 @@ export class Tally {
 	}
 
 	/**
-	 * Counts one fault in: every set so far that has room for it, with it added. `moved`: what the sets
-	 * that come to a number come to then.
+	 * Counts one fault in: every set so far that has room for it, with it added. `moved` writes what the
+	 * sets of the first `many` of a list of numbers come to then.
 	 */
-	countIn(fault: number, weight: number, moved: (id: number) => number) {
-		const { open, most } = this;
-		const many = open.length;
+	countIn(fault: number, weight: number, moved: Moved) {
+		const { open, opened: many, most } = this;
 		this.moves = grown(this.moves, many);
-		for (let i = 0; i < many; i++) this.moves[i] = moved(open[i]!);
+		const { moves } = this;
+		moved(open, many, moves);
+		let last = -1;
+		for (let i = 0; i < many; i++) if (moves[i]! > last) last = moves[i]!;
+		if (last >= this.ids) this.makeRoom(last);
 		// Larger sets first, so that none that has just taken the fault takes it again.
-		for (let size = most - 1; size >= 0; size--) this.carry(size, many, fault, weight);
-	}
-
-	/** Carries the sets of `size` faults of the first `many` that are open to where they go. */
-	private carry(size: number, many: number, fault: number, weight: number) {
-		const { open, moves } = this;
-		const fewer = this.cells[size]!;
-		const more = this.cells[size + 1]!;
-		for (let i = 0; i < many; i++) {
-			const id = open[i]!;
-			if (fewer.count(id) === 0) continue;
-			const to = moves[i]!;
-			if (to >= this.ids || more.count(to) === 0) this.note(to, size + 1);
-			more.carry(fewer, id, to, fault, weight);
+		for (let size = most - 1; size >= 0; size--) {
+			const isNew = (id: number) => this.note(id, size + 1);
+			const to = this.cells[size + 1]!;
+			to.carry(this.cells[size]!, open, moves, many, fault, weight, isNew);
 		}
 	}
 }

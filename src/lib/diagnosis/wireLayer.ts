@@ -90,7 +90,9 @@ export class WireLayer {
 		this.withOpens(loose, this.numbersOf('open'), [], 1);
 		for (const swap of this.numbersOf('swap')) {
 			const [a, b] = this.endsOf(swap);
-			loose.countIn(swap, weightOf(this.faults[swap]!), (id) => partitions.exchanged(id, a, b));
+			loose.countIn(swap, weightOf(this.faults[swap]!), (ids, many, into) =>
+				partitions.exchangedEach(ids, many, a, b, into)
+			);
 			yield;
 		}
 		const tally = new Tally(most);
@@ -98,7 +100,9 @@ export class WireLayer {
 			if (loose.fewest[id]! <= most) loose.pour(id, tally, partitions.with(id, this.fixed));
 		for (const bridge of this.numbersOf('bridge')) {
 			const [a, b] = this.endsOf(bridge);
-			tally.countIn(bridge, weightOf(this.faults[bridge]!), (id) => partitions.joined(id, a, b));
+			tally.countIn(bridge, weightOf(this.faults[bridge]!), (ids, many, into) =>
+				partitions.joinedEach(ids, many, a, b, into)
+			);
 			yield;
 		}
 		return tally;
