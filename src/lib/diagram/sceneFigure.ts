@@ -161,7 +161,7 @@ function drawWire(pen: Pen, w: PlacedWire, lit: boolean, rear: boolean) {
 function drawFlag(pen: Pen, w: PlacedWire, lit: boolean) {
 	const { x, y } = w.mark;
 	pen.stroke('flag', placedPath(roundPath(pen.by(FLAG.plain, FLAG.large)), w.mark), w.name, lit);
-	pen.word('wire', WIRE_LETTERS[w.ink], { x, y: y + pen.by(4.4, 6.4) }, 'middle', w.name, lit);
+	pen.word('wire', WIRE_LETTERS[w.ink], { x, y: y + pen.by(4.4, 7.4) }, 'middle', w.name, lit);
 }
 
 function drawLugs(pen: Pen, scene: Scene, lit: Lit, letters: ReadonlyMap<NodeName, string>) {

@@ -67,7 +67,7 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 /** Size of each kind of word, in units of the figure, plain and large. */
 export const WORD_SIZES: Readonly<Record<Lettering, Readonly<Record<WordRole, number>>>> = {
 	plain: { mark: 16, letter: 16, caption: 15, name: 17, dimension: 15, title: 24, wire: 13 },
-	large: { mark: 23, letter: 23, caption: 22, name: 24, dimension: 22, title: 30, wire: 19 }
+	large: { mark: 23, letter: 23, caption: 22, name: 24, dimension: 22, title: 30, wire: 22 }
 };
 const SANS = "'Commissioner Variable',Commissioner,'Segoe UI','DejaVu Sans',sans-serif";
 const SERIF = "'Literata Variable',Literata,Georgia,'DejaVu Serif',serif";
