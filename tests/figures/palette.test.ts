@@ -67,6 +67,13 @@ describe.each([
 			expect(contrast(t.soft!, t[ground]!)).toBeGreaterThanOrEqual(3);
 		}
 	});
+	it('tells metal, lit metal and paper apart by tone, and hatching from what it stands on', () => {
+		for (const metal of [t.cup!, t['copper-wash']!])
+			expect(contrast(metal, t.sheet!)).toBeGreaterThanOrEqual(1.2);
+		if (nth === 1)
+			for (const metal of [t.cup!, t['copper-wash']!])
+				expect(contrast(metal, t.sheet!)).toBeGreaterThanOrEqual(1.5);
+	});
 	it('shows ink and copper on the metal of a cup, and copper on its wash, at 3:1 or more', () => {
 		expect(contrast(t.ink!, t.cup!)).toBeGreaterThanOrEqual(4.5);
 		expect(contrast(t.copper!, t.cup!)).toBeGreaterThanOrEqual(3);
@@ -149,6 +156,10 @@ describe('line weights on screen', () => {
 		).exec(sheet)!;
 		expect(width).toBe(step);
 		expect(Number(pixels)).toBeGreaterThanOrEqual(1);
+	});
+	it.each(Object.entries(STEPS))('a figure has the same step of %s', (step, name) => {
+		const figure = readFileSync(new URL('FigureView.svelte', folder), 'utf8');
+		expect(figure).toContain(`${name.slice(4, -1)}: calc(${step}px * var(--step, 1));`);
 	});
 	it.each(readdirSync(folder).filter((file) => file.endsWith('.svelte')))(
 		'%s draws in three steps and no more',

@@ -26,7 +26,7 @@ const NOSE: NoseShape = { radius: 3, foot: 20, ahead: 11, rise: 27 };
  * How far a plug lifts a spring in the instant in which it is as deep as the spring, units: the gap at
  * the break contact, which stands still, must be seen from the first.
  */
-const FIRST_LIFT = 5.4;
+const FIRST_LIFT = 6.4;
 const REST = hangFor(NOSE.radius, FIRST_LIFT);
 /** Height of a nose that is bent clear of every plug. */
 const BENT_CLEAR = 45;

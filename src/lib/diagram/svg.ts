@@ -45,10 +45,10 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 		sunk: '#161c1f',
 		ink: '#ebe4d4',
 		soft: '#b3afa3',
-		hatch: '#66757a',
-		cup: '#2a3337',
+		hatch: '#7d8c91',
+		cup: '#43423c',
 		copper: '#f0a26b',
-		wash: '#3b2a1f',
+		wash: '#573822',
 		wires: ['#8fbce6', '#93cf9b', '#d5cfc0', '#d0a4de']
 	},
 	ink: {
@@ -196,7 +196,8 @@ function wireRules(p: Palette): string[] {
 /** Hatching at 45°, one way for bodies and the other way for what stands against them. */
 function hatching(id: string, angle: number, step: number): string {
 	const frame = `width="${step}" height="${step}" patternUnits="userSpaceOnUse"`;
-	const line = `<line class="hatching" x1="0" y1="0" x2="0" y2="${step}"/>`;
+	// In the middle of its tile: at the edge half of the line would be cut off.
+	const line = `<line class="hatching" x1="${step / 2}" y1="0" x2="${step / 2}" y2="${step}"/>`;
 	const ground = `<rect class="paper" width="${step}" height="${step}"/>`;
 	return `<pattern id="${id}" ${frame} patternTransform="rotate(${angle})">${ground}${line}</pattern>`;
 }
@@ -226,9 +227,11 @@ export function svgOf(figure: Figure, { palette }: { palette: PaletteName }): st
 	const style = styleOf(PALETTES[palette], figure);
 	const has = (role: Stroke['role']) => figure.marks.some((m) => m.role === role);
 	const hasWires = has('flag');
+	// A figure that is shown small is hatched wider, so that it is seen as hatched.
+	const wide = figure.lettering === 'large' ? 1.6 : 1;
 	const defs = [
-		...(has('insulator') ? [hatching('hatch', 45, 7)] : []),
-		...(has('collar') ? [hatching('counter', -45, 5)] : [])
+		...(has('insulator') ? [hatching('hatch', 45, 7 * wide)] : []),
+		...(has('collar') ? [hatching('counter', -45, 5 * wide)] : [])
 	].join('');
 	const wires = hasWires ? wireRules(PALETTES[palette]).join('') : '';
 	const size = `width="${number(width)}" height="${number(height)}"`;
