@@ -6,6 +6,7 @@
 import {
 	NONE_JOINED,
 	WordPairs,
+	everywhere,
 	figureOf,
 	firstOf,
 	matching,
@@ -88,10 +89,10 @@ export class PackedPartitions implements Partitions {
 		const { low, high } = this;
 		const x = figureOf(low, high, a);
 		const y = figureOf(low, high, b);
-		const less = x < y ? x : y;
-		const more = x < y ? y : x;
-		this.low = renamed(low, more, less);
-		this.high = renamed(high, more, less);
+		const label = everywhere(x < y ? y : x);
+		const change = everywhere(x ^ y);
+		this.low = renamed(low, label, change);
+		this.high = renamed(high, label, change);
 	}
 
 	private take(id: number) {
@@ -127,10 +128,14 @@ export class PackedPartitions implements Partitions {
 			const high = pairs.words[2 * id + 1]!;
 			const x = figureOf(low, high, a);
 			const y = figureOf(low, high, b);
-			const less = x < y ? x : y;
-			const more = x < y ? y : x;
-			if (x !== y) joins++;
-			into[i] = x === y ? id : pairs.intern(renamed(low, more, less), renamed(high, more, less));
+			if (x === y) {
+				into[i] = id;
+				continue;
+			}
+			joins++;
+			const label = everywhere(x < y ? y : x);
+			const change = everywhere(x ^ y);
+			into[i] = pairs.intern(renamed(low, label, change), renamed(high, label, change));
 		}
 		this.joins += joins;
 	}
@@ -198,10 +203,10 @@ export class PackedPartitions implements Partitions {
 				const p = figureOf(low, high, chain[k]!);
 				const q = figureOf(low, high, chain[k + 1]!);
 				if (p === q) continue;
-				const less = p < q ? p : q;
-				const more = p < q ? q : p;
-				low = renamed(low, more, less);
-				high = renamed(high, more, less);
+				const label = everywhere(p < q ? q : p);
+				const change = everywhere(p ^ q);
+				low = renamed(low, label, change);
+				high = renamed(high, label, change);
 			}
 			into[i] = seen.intern(low, high);
 		}

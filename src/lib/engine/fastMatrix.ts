@@ -39,15 +39,39 @@ function jointsIn(
 	);
 }
 
+const same = (x: Joint, y: Joint): boolean => x[0] === y[0] && x[1] === y[1];
+const has = (list: readonly Joint[], joint: Joint): boolean => list.some((j) => same(j, joint));
+
+/** Joints one after another, each from what an earlier one has made, so that lists share what they can. */
+class StepTree {
+	/** Three figures each: the step that it starts from (0: nothing), and two contacts. */
+	readonly steps: number[] = [];
+	/** All joints that each step has made; those of 0 first. */
+	private readonly made: (readonly Joint[])[] = [[]];
+
+	constructor(private readonly lists: readonly (readonly Joint[])[]) {}
+
+	/** The step after which the list is complete. */
+	complete(list: readonly Joint[]): number {
+		const within = this.made.map((made) => (made.every((j) => has(list, j)) ? made.length : -1));
+		const from = within.indexOf(Math.max(...within));
+		const shared = (joint: Joint) => this.lists.filter((other) => has(other, joint)).length;
+		const left = list.filter((joint) => !has(this.made[from]!, joint));
+		left.sort((x, y) => shared(y) - shared(x) || x[0] - y[0]);
+		return left.reduce((step, joint) => {
+			this.steps.push(step, ...joint);
+			return this.made.push([...this.made[step]!, joint]) - 1;
+		}, from);
+	}
+}
+
 /** What a socket with these faults of its own contacts joins in each state, as one list of joints. */
 export class SocketStates {
 	readonly states: readonly PlugState[];
 	/** Joints three figures each: what they start from (0: what is wired), and two contacts. */
 	private readonly steps: Int32Array;
-	/** Per state, the step after which it is complete; 0 is what is wired. */
-	private readonly done: readonly number[];
-	/** Per state, the first that joins the same. */
-	private readonly alike: readonly number[];
+	/** Per state, the place of its partition. */
+	private readonly places: Int32Array;
 	private readonly packed: Packed;
 
 	constructor(socket: Socket, faults: readonly Fault[]) {
@@ -57,35 +81,25 @@ export class SocketStates {
 		const joints = this.states.map((state) =>
 			jointsIn(inState(alone, { [socket.id]: state }), contacts, () => true)
 		);
-		const shared = (joint: Joint) =>
-			joints.filter((list) => list.some((j) => same(j, joint))).length;
-		const steps: number[] = [];
-		const known = new Map<string, number>();
-		this.done = joints.map((list) => {
-			const inOrder = [...list].sort((x, y) => shared(y) - shared(x) || x[0] - y[0]);
-			return inOrder.reduce((from, [a, b]) => {
-				const key = [from, a, b].join();
-				if (!known.has(key)) known.set(key, steps.push(from, a, b) / 3);
-				return known.get(key)!;
-			}, 0);
-		});
+		const tree = new StepTree(joints);
+		// Shorter lists first, so that longer ones can begin where they are complete.
+		const inOrder = joints.map((_, s) => s).sort((x, y) => joints[x]!.length - joints[y]!.length);
+		this.places = new Int32Array(joints.length);
+		// Place 0 is nothing joined; then what is wired; then the steps.
+		for (const s of inOrder) this.places[s] = 1 + tree.complete(joints[s]!);
+		const { steps } = tree;
 		this.steps = Int32Array.from(steps);
 		this.packed = new Packed(2 + steps.length / 3);
-		this.alike = this.done.map((step) => this.done.indexOf(step));
 	}
 
 	/** The matrix in each state with these joints outside, as numbers in `matrices`. */
 	matricesWith(outside: Int32Array, matrices: Matrices, into: Int32Array) {
-		const { packed, steps, done, alike } = this;
-		// Place 0 is nothing joined; then what is wired; then the steps.
+		const { packed, steps, places } = this;
 		packed.joinAll(0, outside, 1);
 		packed.joinEach(1, steps, 2);
-		for (let s = 0; s < done.length; s++)
-			into[s] = alike[s]! < s ? into[alike[s]!]! : matrices.intern(packed, 1 + done[s]!);
+		matrices.internEach(packed, places, into);
 	}
 }
-
-const same = (x: Joint, y: Joint): boolean => x[0] === y[0] && x[1] === y[1];
 
 const known = new Map<string, SocketStates>();
 

@@ -16,16 +16,25 @@ export function matching(word: number, label: number): number {
 	const off = word ^ Math.imul(label, EVERY);
 	// The top bit of each four is set exactly where all four are zero.
 	const same = ~(((off & 0x77777777) + 0x77777777) | off) & 0x88888888;
-	return same | (same - (same >>> 3));
+	return ((same << 1) - (same >>> 3)) | 0;
 }
 
 /** The word with `label` made `to` where there are ones. */
 export const relabelled = (word: number, ones: number, label: number, to: number): number =>
 	word ^ (ones & Math.imul(label ^ to, EVERY));
 
-/** The word with every four bits that are `high` made `low`. */
-export const renamed = (word: number, high: number, low: number): number =>
-	relabelled(word, matching(word, high), high, low);
+/** The label in every four bits. */
+export const everywhere = (label: number): number => Math.imul(label, EVERY);
+
+/**
+ * The word with every four bits that are one label made another: `label` is the first `everywhere`, and
+ * `change` what sets the two apart, everywhere. Both words of a partition are told the same.
+ */
+export function renamed(word: number, label: number, change: number): number {
+	const off = word ^ label;
+	const same = ~(((off & 0x77777777) + 0x77777777) | off) & 0x88888888;
+	return word ^ (((same << 1) - (same >>> 3)) & change);
+}
 
 /** Figure `i` of two words. */
 export const figureOf = (low: number, high: number, i: number): number =>
@@ -62,10 +71,10 @@ export class Packed {
 			const b = ends[k + 1]!;
 			const x = figureOf(low, high, a);
 			const y = figureOf(low, high, b);
-			const less = x < y ? x : y;
-			const more = x < y ? y : x;
-			low = renamed(low, more, less);
-			high = renamed(high, more, less);
+			const label = everywhere(x < y ? y : x);
+			const change = everywhere(x ^ y);
+			low = renamed(low, label, change);
+			high = renamed(high, label, change);
 		}
 		this.low[to] = low;
 		this.high[to] = high;
@@ -73,22 +82,31 @@ export class Packed {
 
 	/**
 	 * One joint after another, each into a place of its own from `to` on. A joint is three figures: the
-	 * place that it starts from, less `base`, and two contacts.
+	 * place that it starts from, less `base`, and two contacts. What starts from the one before it has the
+	 * words at hand.
 	 */
 	joinEach(base: number, steps: Int32Array, to: number) {
 		const { low: lows, high: highs } = this;
+		let low = 0;
+		let high = 0;
+		let last = -1;
 		for (let k = 0, place = to; k < steps.length; k += 3, place++) {
 			const from = base + steps[k]!;
 			const a = steps[k + 1]!;
 			const b = steps[k + 2]!;
-			const low = lows[from]!;
-			const high = highs[from]!;
+			if (from !== last) {
+				low = lows[from]!;
+				high = highs[from]!;
+			}
 			const x = figureOf(low, high, a);
 			const y = figureOf(low, high, b);
-			const less = x < y ? x : y;
-			const more = x < y ? y : x;
-			lows[place] = renamed(low, more, less);
-			highs[place] = renamed(high, more, less);
+			const label = everywhere(x < y ? y : x);
+			const change = everywhere(x ^ y);
+			low = renamed(low, label, change);
+			high = renamed(high, label, change);
+			lows[place] = low;
+			highs[place] = high;
+			last = place;
 		}
 	}
 }
@@ -111,6 +129,11 @@ export class Matrices {
 		const id = pairs.intern(packed.low[place]!, packed.high[place]!);
 		if (id === before) this.add(packed, place, id);
 		return id;
+	}
+
+	/** The numbers of those in several places. */
+	internEach(packed: Packed, places: Int32Array, into: Int32Array) {
+		for (let i = 0; i < places.length; i++) into[i] = this.intern(packed, places[i]!);
 	}
 
 	private add(packed: Packed, place: number, id: number) {
