@@ -230,8 +230,8 @@ export function svgOf(figure: Figure, { palette }: { palette: PaletteName }): st
 	// A figure that is shown small is hatched wider, so that it is seen as hatched.
 	const wide = figure.lettering === 'large' ? 1.6 : 1;
 	const defs = [
-		...(has('insulator') ? [hatching('hatch', 45, 7 * wide)] : []),
-		...(has('collar') ? [hatching('counter', -45, 5 * wide)] : [])
+		...(has('insulator') ? [hatching('hatch', 45, 9 * wide)] : []),
+		...(has('collar') ? [hatching('counter', -45, 6 * wide)] : [])
 	].join('');
 	const wires = hasWires ? wireRules(PALETTES[palette]).join('') : '';
 	const size = `width="${number(width)}" height="${number(height)}"`;
