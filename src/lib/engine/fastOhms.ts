@@ -17,9 +17,12 @@ interface Star {
 }
 
 class Taking {
-	/** Conductance between two nodes, siemens. */
-	private readonly g: Float64Array;
+	/** Conductance between two nodes, siemens; zero where they are not neighbours. */
+	readonly table: Float64Array;
+	/** Neighbours of each node, those that are taken out already among them. */
+	private readonly near: number[][];
 	private readonly degree: Int32Array;
+	private readonly isOut: Uint8Array;
 	private readonly left: Int32Array;
 
 	constructor(
@@ -28,8 +31,10 @@ class Taking {
 		siemens: Float64Array
 	) {
 		const n = nodes;
-		this.g = new Float64Array(n * n);
+		this.table = new Float64Array(n * n);
+		this.near = Array.from({ length: n }, () => []);
 		this.degree = new Int32Array(n);
+		this.isOut = new Uint8Array(n);
 		this.left = Int32Array.from({ length: n }, (_, i) => i);
 		for (let k = 0; k < siemens.length; k++) {
 			const a = ends[2 * k]!;
@@ -39,18 +44,20 @@ class Taking {
 	}
 
 	private join(a: number, b: number, siemens: number) {
-		const { g, nodes, degree } = this;
-		const before = g[a * nodes + b]!;
+		const { table, nodes, degree, near } = this;
+		const before = table[a * nodes + b]!;
 		if (before === 0) {
 			degree[a]!++;
 			degree[b]!++;
+			near[a]!.push(b);
+			near[b]!.push(a);
 		}
-		g[a * nodes + b] = g[b * nodes + a] = before + siemens;
+		table[a * nodes + b] = table[b * nodes + a] = before + siemens;
 	}
 
-	/** Takes out the node with the fewest neighbours; `many` nodes are left. */
-	next(many: number): Star {
-		const { g, nodes, degree, left } = this;
+	/** The node with the fewest neighbours of `many` that are left, taken from the list. */
+	private fewest(many: number): number {
+		const { degree, left } = this;
 		let at = 0;
 		let fewest = degree[left[0]!]!;
 		for (let i = 1; i < many && fewest > 1; i++) {
@@ -60,18 +67,26 @@ class Taking {
 		}
 		const node = left[at]!;
 		left[at] = left[many - 1]!;
+		return node;
+	}
+
+	/** Takes out the node with the fewest neighbours; `many` nodes are left. */
+	next(many: number): Star {
+		const { table, nodes, degree, isOut } = this;
+		const node = this.fewest(many);
+		isOut[node] = 1;
+		const row = node * nodes;
 		const around: number[] = [];
 		let sum = 0;
-		for (let i = 0; i < many - 1 && around.length < degree[node]!; i++) {
-			const siemens = g[node * nodes + left[i]!]!;
-			if (siemens === 0) continue;
-			around.push(left[i]!);
-			sum += siemens;
+		for (const other of this.near[node]!) {
+			if (isOut[other] === 1) continue;
+			around.push(other);
+			sum += table[row + other]!;
 		}
-		const shares = around.map((j) => g[node * nodes + j]! / sum);
+		const shares = around.map((j) => table[row + j]! / sum);
 		for (let x = 0; x < around.length; x++) {
 			degree[around[x]!]!--;
-			const siemens = g[node * nodes + around[x]!]!;
+			const siemens = table[row + around[x]!]!;
 			for (let y = 0; y < x; y++) this.join(around[x]!, around[y]!, siemens * shares[y]!);
 		}
 		return { node, around, shares, sum };
@@ -86,36 +101,62 @@ export function allPairsOhms(nodes: number, ends: Int32Array, siemens: Float64Ar
 	const taking = new Taking(nodes, ends, siemens);
 	const stars: Star[] = [];
 	for (let many = nodes; many > 0; many--) stars.push(taking.next(many));
-	stars.reverse();
-	const place = new Int32Array(nodes);
-	stars.forEach(({ node }, i) => (place[node] = i));
-	const ohms = new Float64Array(nodes * nodes);
-	for (let v = 0; v < nodes; v++) putBack(ohms, nodes, v, stars[v]!, place);
-	return inOrder(ohms, nodes, place);
+	// All conductances are in the stars now, so their table takes the ohms: new memory costs more than they do.
+	const back = new Back(nodes, taking.table);
+	for (let v = nodes - 1; v >= 0; v--) back.put(stars[v]!);
+	return back.ohms;
 }
 
-/** The row of a node that is put back in place `v`, behind all those that are back already. */
-function putBack(ohms: Float64Array, nodes: number, v: number, star: Star, place: Int32Array) {
-	const { around, shares, sum } = star;
-	const row = ohms.subarray(v * nodes, v * nodes + v);
-	let own = 1 / sum;
-	for (let x = 0; x < around.length; x++)
-		for (let y = 0; y < x; y++)
-			own -= shares[x]! * shares[y]! * ohms[place[around[x]!]! * nodes + place[around[y]!]!]!;
-	row.fill(own);
-	for (let x = 0; x < around.length; x++) {
-		const share = shares[x]!;
-		const from = place[around[x]!]! * nodes;
-		for (let i = 0; i < v; i++) row[i]! += share * ohms[from + i]!;
-	}
-	for (let i = 0; i < v; i++) ohms[i * nodes + v] = row[i]!;
-}
+/** Nodes that are put back one by one. */
+class Back {
+	private readonly nodes: Int32Array;
+	private readonly row: Float64Array;
+	private many = 0;
 
-function inOrder(ohms: Float64Array, nodes: number, place: Int32Array): Float64Array {
-	const out = new Float64Array(nodes * nodes);
-	for (let a = 0; a < nodes; a++) {
-		const from = place[a]! * nodes;
-		for (let b = 0; b < nodes; b++) out[a * nodes + b] = ohms[from + place[b]!]!;
+	/** `ohms`: the table to write, in which no node must read anything to itself. */
+	constructor(
+		private readonly size: number,
+		readonly ohms: Float64Array
+	) {
+		this.nodes = new Int32Array(size);
+		this.row = new Float64Array(size);
 	}
-	return out;
+
+	/** Writes row and column of a node, as far as others are back. */
+	put({ node, around, shares, sum }: Star) {
+		const { ohms, size, many } = this;
+		let own = 1 / sum;
+		for (let x = 0; x < around.length; x++)
+			for (let y = 0; y < x; y++)
+				own -= shares[x]! * shares[y]! * ohms[around[x]! * size + around[y]!]!;
+		this.row.fill(own, 0, many);
+		// Most nodes of a bench have two neighbours at most when their turn comes: two are taken at once.
+		let x = 0;
+		for (; x + 1 < around.length; x += 2)
+			this.addTwo(around[x]! * size, shares[x]!, around[x + 1]! * size, shares[x + 1]!);
+		if (x < around.length) this.addOne(around[x]! * size, shares[x]!);
+		this.write(node);
+		this.nodes[this.many++] = node;
+	}
+
+	private addOne(from: number, share: number) {
+		const { ohms, nodes, row, many } = this;
+		for (let i = 0; i < many; i++) row[i]! += share * ohms[from + nodes[i]!]!;
+	}
+
+	private addTwo(from: number, share: number, other: number, rest: number) {
+		const { ohms, nodes, row, many } = this;
+		for (let i = 0; i < many; i++) {
+			const at = nodes[i]!;
+			row[i]! += share * ohms[from + at]! + rest * ohms[other + at]!;
+		}
+	}
+
+	private write(node: number) {
+		const { ohms, nodes, row, size, many } = this;
+		for (let i = 0; i < many; i++) {
+			const at = nodes[i]!;
+			ohms[node * size + at] = ohms[at * size + node] = row[i]!;
+		}
+	}
 }
