@@ -132,4 +132,14 @@ describe('a panel seen from far', () => {
 		expect(dots).toHaveLength(1);
 		expect(strokes.filter((s) => s.role === 'fine').filter((s) => s.of === undefined)).toEqual([]);
 	});
+	it('cuts a long name, so that it ends before the next one begins', () => {
+		const label = 'Monitor return from the balcony';
+		const sockets = bench.sockets.map((socket) => ({ ...socket, label }));
+		const { marks } = sceneFigure({ ...bench, sockets }, 'rear', undefined, { far: true });
+		const names = marks.filter((m) => m.kind === 'word' && /^S\d+ · /.test(m.text));
+		expect(names).toHaveLength(48);
+		// Half an em a letter, 44 units large: the pitch of sockets is 330.
+		for (const name of names)
+			if (name.kind === 'word') expect(name.text.length * 22).toBeLessThan(330);
+	});
 });

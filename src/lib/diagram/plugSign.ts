@@ -9,5 +9,8 @@ const SHORT: Partial<Record<PlugKind, string>> = {
 /** A plug's kind in a word short enough for the opening it stands in. */
 export const plugSign = (kind: PlugKind): string => SHORT[kind] ?? kind;
 
+/** A text of so many letters at most, the last of them … where it was cut. */
+export const shortTo = (text: string, most: number): string =>
+	text.length > most ? `${text.slice(0, most - 1)}…` : text;
 /** An id as a box has room for it. */
-export const shortId = (id: string): string => (id.length > 12 ? `${id.slice(0, 11)}…` : id);
+export const shortId = (id: string): string => shortTo(id, 12);

@@ -13,7 +13,7 @@ import {
 } from './lugs';
 import type { Places } from './places';
 import { plugParts } from './plugShape';
-import { plugSign, shortId } from './plugSign';
+import { plugSign, shortId, shortTo } from './plugSign';
 import {
 	FLAG,
 	STUD_LETTER,
@@ -98,6 +98,8 @@ class Pen {
 const rectangle = (x: number, y: number, w: number, h: number): string =>
 	`M${x} ${y} H${x + w} V${y + h} H${x} Z`;
 
+/** So many letters of a name have room beside the next one, from far. */
+const FAR_NAME = 14;
 /** Too fine to be drawn from far. */
 const FINE: ReadonlySet<Role> = new Set(['fine', 'hidden']);
 
@@ -135,7 +137,11 @@ function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: 
 		pen.word('mark', plugSign(s.plug.kind), { x: at.x, y: at.y - pen.by(2, 3) });
 		pen.word('dimension', s.plug.travel.toFixed(1), { x: at.x, y: at.y + pen.by(14, 19) });
 	}
-	pen.word('name', nameOfSocket(s.socket), { x: s.x, y: s.y + pen.by(241, 244) });
+	const name = nameOfSocket(s.socket);
+	pen.word('name', pen.isFar ? shortTo(name, FAR_NAME) : name, {
+		x: s.x,
+		y: s.y + pen.by(241, 244)
+	});
 }
 
 function drawNode(
