@@ -22,8 +22,8 @@ export const DIAGNOSIS_COMMANDS: readonly (readonly [string, Command])[] = [
 			says: 'as few probes as can be found that together catch every fault that is not silent',
 			example: '',
 			answer(bench) {
-				const { probes, silent } = cardOf(bench);
-				return data({ probes, silent }, () => people.cardLines({ probes, silent }));
+				const { probes, silent, exact } = cardOf(bench);
+				return data({ probes, silent }, () => people.cardLines({ probes, silent, exact }));
 			}
 		})
 	],

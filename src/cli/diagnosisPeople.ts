@@ -36,8 +36,12 @@ export const faultsLines = (found: {
 
 const cardLine = (probe: CardProbe): string => `${probeWords(probe)} should be ${probe.expect}`;
 
-export const cardLines = ({ probes, silent }: Pick<Card, 'probes' | 'silent'>): string[] => [
-	counted(probes.length, 'probe'),
+export const cardLines = ({
+	probes,
+	silent,
+	exact
+}: Pick<Card, 'probes' | 'silent' | 'exact'>): string[] => [
+	`${counted(probes.length, 'probe')}${exact ? '' : ', not proven the fewest'}`,
 	...probes.map(cardLine),
 	silentLine(silent)
 ];

@@ -13,27 +13,36 @@ import { PARTS, pairLegs, pricesFor, type Leg, type Price } from './legs';
 import { statesOfBench, type Probe, type ProbeAnswer } from './probes';
 import { columnsOf } from './setting';
 
-/** How far the search is: plug states looked at, or islands for which probes are chosen. */
+/**
+ * How far the search is. `looking`: plug states looked at. `sorting`: probes that are left, of those that
+ * catch something, once needless ones go. `choosing`: probes among which it chooses (`of`), for how many
+ * of the islands that differ it has (`done`).
+ */
 export interface CardProgress {
-	readonly stage: 'looking' | 'choosing';
+	readonly stage: 'looking' | 'sorting' | 'choosing';
 	readonly done: number;
 	readonly of: number;
+}
+
+/** Probes of which some that no card needs are gone: all that the rules find, where it is the whole of it. */
+interface Narrowed extends Catchers {
+	readonly isWhole: boolean;
 }
 
 /** An island and what its probes catch; islands that are alike share the latter. */
 export interface Surveyed {
 	readonly island: Island;
-	readonly catchers: Catchers;
+	readonly catchers: Narrowed;
 }
 
 /** A generator's end, its rests passed on as this progress. */
 function* resting<T>(
 	work: Generator<unknown, T>,
-	progress: () => CardProgress
+	progress: (said: number) => CardProgress
 ): Generator<CardProgress, T> {
 	for (let step = work.next(); ; step = work.next()) {
 		if (step.done) return step.value;
-		yield progress();
+		yield progress(typeof step.value === 'number' ? step.value : 0);
 	}
 }
 
@@ -48,7 +57,7 @@ const openingOf = ({ states, sockets }: Catchers, change: number, leave: number)
  * The same without probes that no card needs, whatever a change weighs and a leg costs: a leg never
  * costs more than a probe, nor one at rest more than one with a plug changed.
  */
-function* narrowed(found: Catchers): Generator<void, Catchers> {
+function* narrowed(found: Catchers): Generator<number, Narrowed> {
 	const { catchers } = found;
 	const rank = ({ isLeg, state }: Catcher): number => (!isLeg ? 3 : state === 0 ? 1 : 2);
 	const columns = catchers.map((c) => ({
@@ -56,8 +65,9 @@ function* narrowed(found: Catchers): Generator<void, Catchers> {
 		cost: rank(c),
 		group: c.state - 1
 	}));
-	const kept = yield* usefulColumns(columns, openingOf(found, 1, 1));
-	return { ...found, catchers: kept.map((c) => catchers[c]!) };
+	const kept = yield* usefulColumns(columns, openingOf(found, 1, 1), LOOKS);
+	const { positions, isWhole } = kept;
+	return { ...found, catchers: positions.map((c) => catchers[c]!), isWhole };
 }
 
 /** Looks at every probe of the bench. */
@@ -68,7 +78,7 @@ export function* survey(bench: Bench): Generator<CardProgress, Surveyed[]> {
 		(i) => columnsOf(i.bench, statesOfBench(i.bench)).states.length
 	);
 	const of = states.reduce((sum, n) => sum + n, 0);
-	const known = new Map<string, Catchers>();
+	const known = new Map<string, Narrowed>();
 	let before = 0;
 	let done = 0;
 	const progress = (): CardProgress => ({ stage: 'looking', done: before + done, of });
@@ -76,7 +86,9 @@ export function* survey(bench: Bench): Generator<CardProgress, Surveyed[]> {
 		done = 0;
 		const looking = catchersOf(island.bench, (state) => (done = state));
 		const found = yield* resting(looking, progress);
-		known.set(key, yield* resting(narrowed(found), progress));
+		const of = found.catchers.length;
+		const sorting = (done: number): CardProgress => ({ stage: 'sorting', done, of });
+		known.set(key, yield* resting(narrowed(found), sorting));
 		before += states[i]!;
 	}
 	return islands.map((island) => ({ island, catchers: known.get(island.key)! }));
@@ -91,6 +103,12 @@ export interface Weights {
 /** Most elements of columns that the search of one island looks at: some seconds. */
 const STEPS = 3_000_000;
 
+/**
+ * Most members and words that the rules look at on one island: some ten seconds. Where that does not do,
+ * no search could go through what is left, and the best card that is found at once has to do.
+ */
+const LOOKS = 2_000_000_000;
+
 interface Solved {
 	readonly chosen: readonly Catcher[];
 	readonly cost: number;
@@ -99,7 +117,7 @@ interface Solved {
 
 /** The cheapest probes of an island, in parts of a probe. `leave`: what it weighs to leave a socket. */
 function* solve(
-	found: Catchers,
+	found: Narrowed,
 	price: Price,
 	weights: Weights,
 	leave: number
@@ -115,7 +133,12 @@ function* solve(
 		group: c.state - 1
 	}));
 	const opening = openingOf(found, PARTS * weights.change, PARTS * leave);
-	const { chosen, cost, exact } = yield* cheapestCover(columns, opening, STEPS);
+	const { chosen, cost, exact } = yield* cheapestCover(
+		columns,
+		opening,
+		STEPS,
+		found.isWhole ? LOOKS : 0
+	);
 	return { chosen: chosen.map((c) => catchers[c]!), cost, exact };
 }
 
@@ -163,10 +186,11 @@ export function* cheapestPlan(
 	weights: Weights
 ): Generator<CardProgress, Plan> {
 	const known = new Map<string, Solved>();
-	const of = new Set(surveyed.map((s) => s.island.key)).size;
+	const kinds = new Map(surveyed.map((s) => [s.island.key, s.catchers.catchers.length]));
+	const of = [...kinds.values()].reduce((sum, n) => sum + n, 0);
 	const progress = (): CardProgress => ({
 		stage: 'choosing',
-		done: Math.min(known.size, of),
+		done: Math.min(known.size, kinds.size),
 		of
 	});
 	function* solvedAt(prices: readonly Price[], leave: number): Generator<CardProgress, Solved[]> {

@@ -1,8 +1,15 @@
 /** The fewest columns against trying every choice of columns. */
 import { describe, expect, it } from 'vitest';
-import { fewestColumns } from './cover';
+import { cheapestCover, fewestColumns, usefulColumns } from './cover';
 import { drawing } from './oracle.fixture';
 
+/** What a generator ends with. */
+function ended<T>(work: Generator<unknown, T>): T {
+	for (;;) {
+		const step = work.next();
+		if (step.done) return step.value;
+	}
+}
 const covered = (columns: readonly (readonly number[])[]) => new Set(columns.flat()).size;
 
 /** The size of the smallest cover, by trying all. */
@@ -65,6 +72,28 @@ describe('the fewest columns', () => {
 		const { chosen, exact } = fewestColumns(columns, 3);
 		expect(exact).toBe(false);
 		expect(covered(chosen.map((c) => columns[c]!))).toBe(covered(columns));
+	});
+	it('still cover when the rules are cut off, and what they leave covers all', () => {
+		const draw = drawing(11);
+		const plain = Array.from({ length: 80 }, () => ({
+			covers: [...Array(40).keys()].filter(() => draw(7) === 0),
+			cost: 1,
+			group: -1
+		}));
+		const lists = plain.map(({ covers }) => covers);
+		const opening = { groups: [], ownerOf: [], owners: [] };
+		const whole = ended(cheapestCover(plain, opening));
+		expect(whole.exact).toBe(true);
+		for (const looks of [0, 50, 500]) {
+			const cut = ended(cheapestCover(plain, opening, Infinity, looks));
+			expect(covered(cut.chosen.map((c) => lists[c]!))).toBe(covered(lists));
+			expect(cut.exact).toBe(false);
+			expect(cut.chosen.length).toBeGreaterThanOrEqual(whole.chosen.length);
+			const { positions, isWhole } = ended(usefulColumns(plain, opening, looks));
+			expect(isWhole).toBe(false);
+			expect(covered(positions.map((c) => lists[c]!))).toBe(covered(lists));
+		}
+		expect(ended(usefulColumns(plain, opening)).isWhole).toBe(true);
 	});
 	it('of nothing are none', () => {
 		expect(fewestColumns([])).toEqual({ chosen: [], exact: true });

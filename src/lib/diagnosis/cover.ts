@@ -62,27 +62,50 @@ function piecesOf(table: Table): Table[] {
 	return [...pieces.values()].map((columns) => table.only(columns));
 }
 
-/** The column that covers most for what it costs now, again and again; none that is then idle. */
-function greedy(start: Table): Found {
-	const table = start.copy();
-	const chosen: number[] = [];
-	let left = table.elementsLeft().length;
+/** What opening costs while columns are chosen: a group once, and its owner once. */
+class Openings {
+	private readonly opened = new Set<number>();
+	private readonly owners = new Set<number>();
+	constructor(private readonly table: Table) {}
+
+	costOf(group: number): number {
+		const { table } = this;
+		if (group < 0 || this.opened.has(group)) return 0;
+		return (
+			table.groupCostOf(group) +
+			(this.owners.has(table.ownerOf[group]!) ? 0 : table.ownerCostOf(group))
+		);
+	}
+	open(group: number) {
+		if (group < 0) return;
+		this.opened.add(group);
+		this.owners.add(this.table.ownerOf[group]!);
+	}
+}
+
+/** The column that covers most for what it costs now, again and again; none that is then idle. Rests after each. */
+function* greedy(table: Table): Generator<void, Found> {
+	const openings = new Openings(table);
+	const columns = table.columnsLeft();
+	const gains = new Int32Array(table.columns.length);
+	for (const c of columns) gains[c] = table.columns[c]!.size;
 	const open = new Set(table.elementsLeft());
-	while (left > 0) {
+	const chosen: number[] = [];
+	while (open.size > 0) {
+		yield;
 		let best = -1;
 		let most = 0;
-		for (const c of table.columnsLeft()) {
-			if (chosen.includes(c)) continue;
-			const gained = table.columns[c]!.list().filter((e) => open.has(e)).length;
-			const worth = gained / (table.cost[c]! + table.openingOf(table.group[c]!));
+		for (const c of columns) {
+			if (gains[c] === 0) continue;
+			const worth = gains[c]! / (table.cost[c]! + openings.costOf(table.group[c]!));
 			if (worth > most) [best, most] = [c, worth];
 		}
 		chosen.push(best);
-		table.open(table.group[best]!);
-		for (const e of table.columns[best]!.list()) open.delete(e);
-		left = open.size;
+		openings.open(table.group[best]!);
+		for (const e of table.columns[best]!.list())
+			if (open.delete(e)) for (const c of table.elements[e]!.list()) gains[c]!--;
 	}
-	return costed(start, withoutIdle(start, chosen));
+	return costed(table, withoutIdle(table, chosen));
 }
 
 /** Leaves out columns that the others make needless, the dearest first. */
@@ -177,23 +200,29 @@ function* branchOnElement(table: Table, most: number, limit: Limit): Generator<v
 
 /** The cheapest cover that costs at most `most`. */
 function* cheapest(table: Table, most: number, limit: Limit): Generator<void, Found | null> {
-	const first = greedy(table);
+	const first = yield* greedy(table);
+	// Where the rules were cut short, a search of what they left would be no shorter.
+	if (limit.left <= 0) return first.cost <= most ? first : null;
 	const found = yield* search(table.copy(), Math.min(most, first.cost - 1), limit);
 	return found ?? (first.cost <= most ? first : null);
 }
 
 /**
  * The columns that cover together, for the least cost, all that any of them covers. `steps`: most
- * elements of columns that branches of the search may look at. Rests at each `yield`.
+ * elements of columns that branches of the search may look at. `looks`: most members that the rules may
+ * look at before it; where that does not do, the cover is the best that was found and not proven. Rests
+ * at each `yield`.
  */
 export function* cheapestCover(
 	columns: readonly Column[],
 	opening: Opening,
-	steps = Infinity
+	steps = Infinity,
+	looks = Infinity
 ): Generator<void, Cover & { readonly cost: number }> {
 	const limit = { left: steps };
 	const table = Table.of(columns, opening);
-	yield* table.reduce();
+	yield* table.reduce(looks);
+	if (table.work > looks) limit.left = 0;
 	const { taken, spent } = table;
 	const rest = table.liveElements > 0 ? yield* cheapest(table, Infinity, limit) : null;
 	const names = [...taken, ...(rest?.names ?? [])];
@@ -204,14 +233,20 @@ export function* cheapestCover(
 	};
 }
 
-/** Positions of the columns that the rules leave, or take: a cheapest cover needs no other. */
+/**
+ * Positions of the columns that the rules leave, or take: a cheapest cover needs no other. `looks`: most
+ * members that the rules may look at; where that does not do, `isWhole` is false and more columns are
+ * left. Rests at each `yield`, and says there how many are left.
+ */
 export function* usefulColumns(
 	columns: readonly Column[],
-	opening: Opening
-): Generator<void, number[]> {
+	opening: Opening,
+	looks = Infinity
+): Generator<number, { readonly positions: readonly number[]; readonly isWhole: boolean }> {
 	const table = Table.of(columns, opening);
-	yield* table.reduce();
-	return [...table.taken, ...table.columnsLeft()].sort((a, b) => a - b);
+	for (const reducing = table.reduce(looks); !reducing.next().done;) yield table.liveColumns;
+	const positions = [...table.taken, ...table.columnsLeft()].sort((a, b) => a - b);
+	return { positions, isWhole: table.work <= looks };
 }
 
 /**

@@ -53,6 +53,8 @@ export class Table {
 	/** Names of columns that had to be taken, and what they and opened groups cost. */
 	taken: number[] = [];
 	spent = 0;
+	/** Members of columns and elements, and words of bits, that the rules have looked at. */
+	work = 0;
 	/** What has to be looked at again. */
 	private readonly dirtyColumns = new Waiting();
 	private readonly dirtyElements = new Waiting();
@@ -117,6 +119,11 @@ export class Table {
 		next.liveElements = this.liveElements;
 		next.isLost = this.isLost;
 		return next;
+	}
+
+	/** Words of bits that are gone through to list what covers an element. */
+	private get wordsOfElement(): number {
+		return this.columns.length >>> 5;
 	}
 
 	/** Numbers of the columns and the elements that are left. */
@@ -201,6 +208,7 @@ export class Table {
 		const bits = this.columns[column]!;
 		const members = bits.list();
 		const near = this.elements[rarest(members, this.elements)]!;
+		this.work += members.length + near.size + this.wordsOfElement;
 		return near.list().some((other) => {
 			if (other === column) return false;
 			const wider = this.columns[other]!;
@@ -215,6 +223,7 @@ export class Table {
 		const bits = this.elements[element]!;
 		const members = bits.list();
 		const near = this.columns[rarest(members, this.columns)]!;
+		this.work += members.length * (1 + near.size) + this.wordsOfElement;
 		return near.list().filter((other) => {
 			const wider = this.elements[other]!;
 			if (other === element || wider.size < bits.size) return false;
@@ -246,10 +255,17 @@ export class Table {
 		for (const other of this.sureWith(element)) this.dropElement(other);
 	}
 
-	/** Applies the rules until none applies; rests now and then. */
-	*reduce(): Generator<void> {
-		for (let n = 1; !this.isLost; n++) {
-			if (n % REST === 0) yield;
+	/**
+	 * Applies the rules until none applies, or until they have looked at more than `most` members: what is
+	 * left then is larger than it need be, and nothing is lost. Rests now and then.
+	 */
+	*reduce(most = Infinity): Generator<void> {
+		let rested = this.work;
+		for (let n = 1; !this.isLost && this.work <= most; n++) {
+			if (n % REST === 0 || this.work - rested > REST_WORK) {
+				rested = this.work;
+				yield;
+			}
 			const element = this.dirtyElements.next();
 			if (element !== undefined) {
 				this.lookAtElement(element);
@@ -264,6 +280,8 @@ export class Table {
 
 /** Columns or elements looked at between two rests. */
 const REST = 64;
+/** Members looked at after which it rests in any case. */
+const REST_WORK = 1_000_000;
 
 /** The member that the fewest have. */
 function rarest(members: readonly number[], sets: readonly (Bits | undefined)[]): number {

@@ -53,11 +53,11 @@ const RECKONED = `a plug change counted as ${PROBES_PER_CHANGE} probes`;
 const PROOF: Readonly<Record<CardAim, readonly [proven: string, found: string]>> = {
 	'fewest-probes': [
 		'No card that catches as much has fewer probes.',
-		'The fewest that were found; a shorter card is not ruled out.'
+		'The best card that was found, not proven the fewest: a shorter one is not ruled out.'
 	],
 	'least-effort': [
 		`No card that catches as much is less work, ${RECKONED}.`,
-		`The least work that was found, ${RECKONED}; less is not ruled out.`
+		`The best card that was found, not proven the least work, ${RECKONED}: less is not ruled out.`
 	]
 };
 
@@ -79,11 +79,18 @@ export const AIM_WORDS: Readonly<
 /** Said where both aims come to cards of one length. */
 export const ONE_CARD = `The card with the fewest probes is the least work too, ${RECKONED}, so there is one card.`;
 
-/** How far the search is. */
+const figures = (n: number): string => n.toLocaleString('en-GB');
+
+/** What the search does just now, and how far it is with that. */
 export function progressWords({ stage, done, of }: CardProgress): string {
-	return stage === 'looking'
-		? `${done} of ${counted(of, 'plug state')} looked at.`
-		: 'Choosing among them.';
+	switch (stage) {
+		case 'looking':
+			return `Step 1 of 3: ${done} of ${counted(of, 'plug state')} looked at.`;
+		case 'sorting':
+			return `Step 2 of 3: leaving out probes that no card needs. ${figures(done)} of ${figures(of)} are left.`;
+		case 'choosing':
+			return `Step 3 of 3: choosing the fewest of ${figures(of)} probes.`;
+	}
 }
 
 /** More sockets that are wired to each other than these take more than some seconds. */
@@ -92,7 +99,7 @@ const MANY_TOGETHER = 12;
 /** What is said before the search begins; `together`: the most sockets that are wired to each other. */
 export const beginWords = (together: number): string =>
 	together > MANY_TOGETHER
-		? `Working out the probes … ${together} sockets are wired to each other here, so it can take some minutes. You can stop it.`
+		? `Working out the probes … ${together} sockets are wired to each other here, so it can take a minute or more. It ends with the best card that it finds, and you can stop it.`
 		: 'Working out the probes …';
 
 interface SilentWords {

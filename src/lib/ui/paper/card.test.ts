@@ -1,10 +1,10 @@
 /** The test card as groups, as CSV and as a figure: every probe and every silent fault is on each of them. */
 import { describe, expect, it } from 'vitest';
 import { WORD_SIZES, svgOf, type Figure } from '../../diagram';
-import { cardOf, faultListOf } from '../../diagnosis';
+import { cardOf, faultListOf, makingCards } from '../../diagnosis';
 import { SOCKET_KINDS, checkBench, inState, isJoined, withFaults, type Bench } from '../../engine';
 import { parseCsv } from '../../schedule';
-import { cardNode, cardState, countWords, silentGroups } from '../../words/card';
+import { cardNode, cardState, countWords, progressWords, silentGroups } from '../../words/card';
 import { makeCardCsv } from './cardCsv';
 import { cardFigure, linesOf } from './cardFigure';
 import { PAGE_WIDTH, panelRear, bondsOf, groupsOf } from './cardParts';
@@ -135,8 +135,31 @@ describe('words of the card', () => {
 		expect(countWords({ ...card, exact: true })).toBe(
 			'1 probe, 1 plug change. No card that catches as much has fewer probes.'
 		);
-		expect(countWords({ ...card, exact: false })).toContain('not ruled out');
-		expect(countWords({ ...card, aim: 'least-effort', exact: true })).toBe(
+		expect(countWords({ ...card, exact: false })).toContain('not proven the fewest');
+	});
+	it('says what the search does just now', () => {
+		expect(progressWords({ stage: 'looking', done: 3, of: 73 })).toBe(
+			'Step 1 of 3: 3 of 73 plug states looked at.'
+		);
+		expect(progressWords({ stage: 'sorting', done: 8000, of: 8688 })).toContain(
+			'8,000 of 8,688 are left'
+		);
+		const stages = new Set<string>();
+		const sockets = ['A', 'B', 'C'].map((id) => ({ id, kind: 'hybrid-10' }));
+		const wires = ['A', 'B'].map((id, i) => ({ id: `w${i}`, from: `${id}.S`, to: 'C.S' }));
+		for (const making = makingCards(bench({ sockets, wires })); ;) {
+			const step = making.next();
+			if (step.done) break;
+			stages.add(step.value.stage);
+		}
+		expect([...stages]).toEqual(['looking', 'sorting', 'choosing']);
+	});
+	it('says of the least work whether less can exist', () => {
+		const card = {
+			...{ aim: 'least-effort' as const, silent: [], changes: 1 },
+			probes: cardOf(TWO).probes.slice(0, 1)
+		};
+		expect(countWords({ ...card, exact: true })).toBe(
 			'1 probe, 1 plug change. No card that catches as much is less work, a plug change counted as 4 probes.'
 		);
 	});

@@ -70,8 +70,11 @@ const LETTER = WORD_SIZES.plain.mark * 0.3;
 const pulled = (figure: Figure, k: number): Figure => ({
 	...figure,
 	marks: figure.marks.map((m) => {
-		if (m.kind !== 'word' || m.role !== 'mark' || m.text.length < 2 || !m.of) return m;
+		if (m.kind !== 'word' || m.role !== 'mark' || !m.of) return m;
 		const lug = figure.points.get(m.of);
+		// The letter above the chassis lug would cross the edge of the flange.
+		if (lug && m.text === 'G') return { ...m, y: Math.max(m.y, lug.y - LUG * k - 4) };
+		if (m.text.length < 2) return m;
 		if (!lug || m.x > lug.x - LUG * k) return m;
 		return { ...m, x: Math.max(m.x, lug.x - LUG * k - 2.5 - m.text.length * LETTER) };
 	})
