@@ -15,6 +15,94 @@ function agree(live: LiveNets, bench: Bench) {
 	expect(new Set(numbers.flatMap((found) => [...found])).size).toBe(list.length);
 }
 
+/** Jacks wired break to tip in the order of a list; with `isRing` the last to the first. */
+function chained(jacks: number, isRing = false, more: object = {}): Bench {
+	const wired = (from: number, to: number) => ({
+		id: `w${from}`,
+		from: `J${from}.TN`,
+		to: `J${to}.T`
+	});
+	const wires = Array.from({ length: jacks - 1 }, (_, i) => wired(i, i + 1));
+	return benchOf({
+		sockets: Array.from({ length: jacks }, (_, i) => ({ id: `J${i}`, kind: 'jack-ts-break' })),
+		wires: isRing ? [...wires, wired(jacks - 1, 0)] : wires,
+		plugs: ['ts', 'ts', 'shorting', 'trs', 'dummy'].map((kind, i) => ({ id: `p${i}`, kind })),
+		cables: [{ id: 'c', m: 1, cores: [['p0.tip', 'p1.tip']] }],
+		...more
+	});
+}
+
+const benchWires = (wire: object) => [{ awg: 24, mm: 100, ...wire }] as unknown as Bench['wires'];
+
+/** Moves plugs at random and tells the bench and the steps after each. */
+function wander(
+	start: Bench,
+	moves: number,
+	seed: number,
+	tell: (live: LiveNets, bench: Bench, steps: number) => void
+) {
+	const below = randomNumbers(seed);
+	const live = new LiveNets(start);
+	let bench = start;
+	for (let k = 0; k < moves; k++) {
+		const plug = bench.plugs[below(bench.plugs.length)]!;
+		const free = bench.sockets.filter((s) => !bench.plugs.some((p) => p.socket === s.id));
+		const socket = below(4) ? (free[below(free.length + 1)]?.id ?? null) : null;
+		bench = {
+			...bench,
+			plugs: bench.plugs.map((p) => (p.id === plug.id ? { ...p, socket, travel: 30.5 } : p))
+		};
+		const before = live.steps;
+		live.move(plug.id, socket);
+		tell(live, bench, live.steps - before);
+	}
+}
+
+describe('nets that follow plugs in chains of break contacts', () => {
+	const faults = [
+		{ kind: 'break-stuck-closed', contact: 'J1.TN' },
+		{ kind: 'break-stuck-open', contact: 'J4.TN' },
+		{ kind: 'spring-bent', contact: 'J6.T' }
+	];
+	const branch = { id: 'x', from: 'J3.T', to: 'J8.T' };
+	const short = { id: 'y', from: 'J0.S', to: 'J5.T' };
+	it.each([
+		['a chain of nine', chained(9)],
+		['a chain of nine with faults', chained(9, false, { faults })],
+		['a ring of nine', chained(9, true)],
+		['a ring of two', chained(2, true)],
+		['a ring of nine with faults', chained(9, true, { faults })],
+		[
+			'a chain with a branch',
+			{ ...chained(9), wires: [...chained(9).wires, ...benchWires(branch)] }
+		],
+		[
+			'a ring tied to a sleeve',
+			{ ...chained(9, true), wires: [...chained(9, true).wires, ...benchWires(short)] }
+		]
+	])('they are the plain nets after each of 400 moves in %s', (_, start) => {
+		let moves = 0;
+		wander(start, 400, start.sockets.length, (live, bench) => {
+			agree(live, bench);
+			moves++;
+		});
+		expect(moves).toBe(400);
+	});
+	it.each([false, true])(
+		'a move looks at few things, however long the chain is (a ring: %s)',
+		(isRing) => {
+			const mostOf = (jacks: number) => {
+				let most = 0;
+				wander(chained(jacks, isRing), 300, 5, (_, __, steps) => (most = Math.max(most, steps)));
+				return most;
+			};
+			const [short, long] = [mostOf(20), mostOf(400)];
+			expect(short).toBeGreaterThan(0);
+			expect(long).toBeLessThan(2 * short);
+		}
+	);
+});
+
 describe('nets that follow plugs', () => {
 	it('are the plain nets after each of 40 moves on 120 benches drawn from a stated seed', () => {
 		const below = randomNumbers(121);
