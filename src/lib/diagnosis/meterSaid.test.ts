@@ -10,13 +10,25 @@ describe('what a real meter said', () => {
 		['1', 'Ω', 1],
 		['OL', 'Ω', Infinity],
 		['0.L', 'MΩ', Infinity],
+		['.OL', 'kΩ', Infinity],
+		['4,7k', 'Ω', 4700],
+		['12 Ω', 'kΩ', 12],
+		['1.2 MΩ', 'Ω', 1.2e6],
 		['∞', 'Ω', Infinity]
 	] as const)('%s %s is %d ohms', (text, unit, ohms) => {
 		expect(parseOhms(text, unit)).toEqual({ ok: true, value: ohms });
 	});
 
-	it.each(['', 'beep', '-3', '1e3', '1.2.3', '4k7'])('"%s" is no reading', (text) => {
-		expect(parseOhms(text, 'Ω').ok).toBe(false);
+	it.each(['', 'beep', '-3', '1e3', '1.2.3', '4k7', '1.000,5', '3 m', '5 V', '.'])(
+		'"%s" is no reading',
+		(text) => {
+			expect(parseOhms(text, 'Ω').ok).toBe(false);
+		}
+	);
+
+	it('a minus is a warning of its own, since the line may be live', () => {
+		const read = parseOhms('−0.4', 'Ω');
+		expect(read.ok ? '' : read.problem.message).toMatch(/may not be dead/);
 	});
 
 	it('is joined below the limit of the tone, apart past the range, and neither between', () => {

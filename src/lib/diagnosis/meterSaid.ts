@@ -8,18 +8,28 @@ import { BEEPS_UNDER, MOST_OHMS, type Ohms, type Parsed } from '../engine';
 export const OHM_UNITS = { Ω: 1, kΩ: 1e3, MΩ: 1e6 } as const;
 export type OhmUnit = keyof typeof OHM_UNITS;
 
-/** `4.7`, `4,7`, `0L`: a number of that unit, or over range as meters show it (Infinity). */
+/** A unit typed with the number, as displays write it; without one it is the unit beside the field. */
+const SUFFIXES: Readonly<Record<string, OhmUnit>> = {
+	...{ ω: 'Ω', ohm: 'Ω', ohms: 'Ω', r: 'Ω' },
+	...{ k: 'kΩ', kω: 'kΩ', kohm: 'kΩ', m: 'MΩ', mω: 'MΩ', mohm: 'MΩ' }
+};
+
+/** `4.7`, `4,7`, `4.7k`, `.OL`: a number of that unit or its own, or over range as meters show it (Infinity). */
 export function parseOhms(text: string, unit: OhmUnit): Parsed<Ohms> {
-	const plain = text.trim().replace(',', '.');
-	if (/^([o0]\.?l\.?|∞|over.*)$/i.test(plain)) return ok(Infinity);
-	const isNumber = /^\d+(\.\d*)?$|^\.\d+$/.test(plain);
-	if (!isNumber)
-		return {
-			ok: false,
-			problem: { path: '$', message: 'type the number on the display, such as 0.3, or OL' }
-		};
-	return ok(Number(plain) * OHM_UNITS[unit]);
+	const plain = text.trim().replace(',', '.').replace('\u2126', 'Ω');
+	if (/^(\.?[o0]\.?l\.?|∞|over.*)$/i.test(plain)) return ok(Infinity);
+	if (/^[-−]/.test(plain))
+		return bad(
+			'ohms are never under 0; a minus says that the line may not be dead. Stop, set the meter to volts and look'
+		);
+	const [, number, suffix = ''] = /^(\d+\.?\d*|\.\d+)\s*([a-zω]*)$/i.exec(plain) ?? [];
+	const own = suffix === '' ? unit : SUFFIXES[suffix.toLowerCase()];
+	// A small m would be milliohms, which no hand meter shows; nobody is to be guessed at.
+	if (number === undefined || own === undefined || suffix.startsWith('m'))
+		return bad('type the number on the display, such as 0.3 or 4.7k, or OL');
+	return ok(Number(number) * OHM_UNITS[own]);
 }
+const bad = (message: string): Parsed<never> => ({ ok: false, problem: { path: '$', message } });
 const ok = (value: Ohms): Parsed<Ohms> => ({ ok: true, value });
 
 /** `between`: too much for a plain joint, too little for none. */

@@ -84,7 +84,7 @@ describe('what is wrong is named by line, with what would be right', () => {
 		['A,hybrid-9,T,A.T,26,40', '2 to: both ends are A.T'],
 		[
 			'A,hybrid-9,T,2,26.5,40',
-			'2 gauge: "26.5" is out of range; write a whole number of AWG, 10 to 40'
+			'2 gauge: "26.5" is not a whole number; write a whole number of AWG, 10 to 40'
 		],
 		['A,hybrid-9,T,2,9,40', '2 gauge: "9" is out of range'],
 		['A,hybrid-9,T,2,26 AWG,40', '2 gauge: "26 AWG" is not a number'],

@@ -142,7 +142,9 @@ function numberFrom(text: string, what: 'gauge' | 'length'): number | undefined 
 		what === 'gauge'
 			? Number.isInteger(value) && value >= RANGES.awg.from && value <= RANGES.awg.to
 			: value > RANGES.mm.above && value <= RANGES.mm.to;
-	return fits ? value : `"${text}" is out of range; write ${right}`;
+	if (fits) return value;
+	const isPart = what === 'gauge' && value > 0 && !Number.isInteger(value);
+	return `"${text}" is ${isPart ? 'not a whole number' : 'out of range'}; write ${right}`;
 }
 
 /** A row with none of these is a socket alone. */
