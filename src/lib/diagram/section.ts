@@ -3,15 +3,15 @@
  * open is the engine's (`socketState`); the plug's profile and the beams only draw it. The figure is
  * an illustration of a generic part: depths are the engine's schematic millimetres.
  */
-import type { Bench } from '../engine';
-import type { Figure, Lettering } from './figure';
+import { SEATED, type Bench, type Plug } from '../engine';
+import type { Figure, Lettering, Mark } from './figure';
 import { NOTHING_LIT, netLetters, type Lit } from './lit';
-import { drawBody, drawLug, drawRuler } from './sectionBody';
+import { drawBody, drawEvents, drawLug, drawNose, drawRuler, drawTravel } from './sectionBody';
 import { drawChangeover } from './sectionChangeover';
-import { LEAVES, SECTION } from './sectionFrame';
+import { LEAVES, SECTION, UNIT } from './sectionFrame';
 import { drawBreak, drawSpring, leafOf, type Leaf } from './sectionLeaf';
 import { Sheet } from './sectionPen';
-import { drawPlug } from './sectionPlug';
+import { drawPaperEdge, drawPlug, paperLid, pointAtPlug } from './sectionPlug';
 import { socketState, type SocketState, type SpringState } from './sectionStates';
 
 export { distinctStates, sectionEvents, withPlugAt, type TravelState } from './sectionStates';
@@ -61,6 +61,19 @@ function titleOf({ socket, plug, springs, changeover }: SocketState): string {
 const jackPlug = (state: SocketState) =>
 	state.plug && state.plug.kind !== 'three-pin' ? state.plug : null;
 
+function jackState(bench: Bench, socketId: string): SocketState {
+	const state = socketState(bench, socketId);
+	if (state.springs.length === 0) throw new Error(`Socket ${socketId} has no jack`);
+	return state;
+}
+const paperOf = ({ marks, points, lettering }: Sheet) => ({
+	width: SECTION.width,
+	height: SECTION.height,
+	lettering,
+	marks,
+	points
+});
+
 /**
  * Section of the socket's jack in the bench as it stands. `lit`: what carries the copper accent;
  * `lettering`: large where the figure is shown small.
@@ -72,15 +85,74 @@ export function sectionOf(
 	lit: Lit = NOTHING_LIT,
 	lettering: Lettering = 'plain'
 ): Figure {
-	const state = socketState(bench, socketId);
-	if (state.springs.length === 0) throw new Error(`Socket ${socketId} has no jack`);
+	const state = jackState(bench, socketId);
 	const sheet = new Sheet(lit, lettering);
 	drawBody(sheet, bench, state.socket);
 	const plug = jackPlug(state);
 	if (plug) drawPlug(sheet, plug);
 	drawSprings(sheet, bench, state);
-	drawRuler(sheet, state);
-	const { width, height } = SECTION;
-	const { marks, points } = sheet;
-	return { width, height, lettering, title: titleOf(state), marks, points };
+	drawRuler(sheet);
+	drawEvents(sheet, state);
+	if (plug) {
+		drawNose(sheet, plug.travel);
+		drawTravel(sheet, plug.travel);
+	}
+	return { ...paperOf(sheet), title: titleOf(state) };
+}
+
+/** What the section shows, in words, as `Figure.title`. */
+export const sectionTitle = (bench: Bench, socketId: string): string =>
+	titleOf(jackState(bench, socketId));
+
+/** A plug drawn once, home, to be moved as one piece: the marks, and the paper that hides its end. */
+export interface Riding {
+	readonly marks: readonly Mark[];
+	readonly lid: string;
+}
+/** How far a riding plug at that travel is moved, units. */
+export const rideOf = (travel: number): number => (travel - SEATED) * UNIT;
+
+/**
+ * The same section in three layers for a plug that is moved by hand, so that a step of the travel
+ * draws anew only what bends: what stands still, the plug home (`rideOf` says how far it is from
+ * there), and what lies over it. Together they are what `sectionOf` draws.
+ */
+export function sectionUnder(
+	bench: Bench,
+	socketId: string,
+	lit: Lit,
+	lettering: Lettering
+): Figure {
+	const state = jackState(bench, socketId);
+	const sheet = new Sheet(lit, lettering);
+	drawBody(sheet, bench, state.socket);
+	drawRuler(sheet);
+	return { ...paperOf(sheet), title: titleOf(state) };
+}
+/** The plug of `sectionUnder`, between the two layers; null for a plug that no jack spring meets. */
+export function ridingPlug(plug: Plug, lit: Lit, lettering: Lettering): Riding | null {
+	if (plug.kind === 'three-pin') return null;
+	const sheet = new Sheet(lit, lettering);
+	drawPlug(sheet, { ...plug, travel: SEATED });
+	drawNose(sheet, SEATED);
+	return { marks: sheet.marks, lid: paperLid() };
+}
+/** What bends and points: springs, break contacts and lugs, and the ruler's signs. */
+export function sectionOver(
+	bench: Bench,
+	socketId: string,
+	lit: Lit,
+	lettering: Lettering
+): Figure {
+	const state = jackState(bench, socketId);
+	const sheet = new Sheet(lit, lettering);
+	const plug = jackPlug(state);
+	if (plug) {
+		drawPaperEdge(sheet, plug);
+		pointAtPlug(sheet, plug);
+	}
+	drawSprings(sheet, bench, state);
+	drawEvents(sheet, state);
+	if (plug) drawTravel(sheet, told);
+	return { ...paperOf(sheet), title: '' };
 }

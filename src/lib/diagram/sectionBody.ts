@@ -182,12 +182,16 @@ function ticks(): string {
 	return straight([depthX(0), RULER], [depthX(SEATED), RULER]) + all.join('');
 }
 
-/** The ruler: millimetres behind the front face, events of this plug, and where its nose stands. */
-export function drawRuler(sheet: Sheet, { socket, plug }: SocketState): void {
+/** The ruler: millimetres behind the front face. */
+export function drawRuler(sheet: Sheet): void {
 	const { numbers, every } = LINES[sheet.lettering];
 	sheet.stroke('dimension', kept('ruler', ticks));
 	for (const mm of MILLIMETRES.filter((m) => m % every === 0))
 		sheet.word('dimension', [depthX(mm), numbers], String(mm));
+}
+
+/** On the ruler: the events of this plug, and what their signs mean. */
+export function drawEvents(sheet: Sheet, { socket, plug }: SocketState): void {
 	if (!plug || PLUGS[plug.kind].fits !== 'jack') return;
 	for (const event of sectionEvents(plug.kind, socket.kind)) {
 		const past = event <= plug.travel;
@@ -196,7 +200,6 @@ export function drawRuler(sheet: Sheet, { socket, plug }: SocketState): void {
 		sheet.stroke(past ? 'pointer' : 'outline', d);
 	}
 	drawSigns(sheet);
-	drawNose(sheet, plug.travel);
 }
 
 /** What the signs on the ruler mean: filled is behind the nose, open before it. */
@@ -212,8 +215,8 @@ function drawSigns(sheet: Sheet): void {
 	sheet.word('caption', [opens + 26, signs], ahead, 'start');
 }
 
-/** Where the plug's nose stands, on the ruler, with the travel in words at the right. */
-function drawNose(sheet: Sheet, travel: number): void {
+/** Where the plug's nose stands, on the ruler. */
+export function drawNose(sheet: Sheet, travel: number): void {
 	const x = depthX(travel);
 	sheet.stroke(
 		'pointer',
@@ -223,6 +226,10 @@ function drawNose(sheet: Sheet, travel: number): void {
 			[x + 4.5, RULER - 13]
 		])
 	);
+}
+
+/** The travel in words, at the right of the ruler. */
+export function drawTravel(sheet: Sheet, travel: number): void {
 	const at = [SECTION.width - 8, LINES[sheet.lettering].numbers] as const;
 	sheet.word('dimension', at, `${travel.toFixed(1)} mm`, 'end');
 }

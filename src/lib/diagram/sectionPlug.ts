@@ -58,12 +58,18 @@ const along = (from: Millimetres, to: Millimetres, travel: Millimetres, share: n
 		SECTION.axis - share * plugRadius(s)! * UNIT
 	]);
 
-/** A wavy break at the left edge of the paper, downwards. */
-function brokenOff(x: number, top: number, bottom: number): Place[] {
+/** Half of the grip's width, units. */
+const WIDE = 6.2 * UNIT;
+/** The wavy break at the left edge of the paper: x where it stands at that height of the paper. */
+const breakAt = (y: number): number =>
+	depthX(DEPTH.left) + 3.2 * Math.sin((Math.PI * (y - SECTION.axis)) / (SHANK * UNIT));
+
+/** The wavy break from one height to another, downwards. */
+function brokenOff(top: number, bottom: number): Place[] {
 	const steps = 24;
 	return Array.from({ length: steps + 1 }, (_, i) => {
-		const part = i / steps;
-		return [x + 3.2 * Math.sin(part * 2 * Math.PI), top + part * (bottom - top)];
+		const y = top + (i / steps) * (bottom - top);
+		return [breakAt(y), y];
 	});
 }
 
@@ -75,12 +81,13 @@ function drawStretch(sheet: Sheet, segment: Segment, { id, travel }: Plug): void
 	const of = conductor ? `${id}.${conductor}` : undefined;
 	const over = along(from, to, travel, 1);
 	const below = along(from, to, travel, -1).reverse();
-	const cut = to < segment.to ? brokenOff(over.at(-1)![0], over.at(-1)![1], below[0]![1]) : [];
+	const cut = to < segment.to ? brokenOff(over.at(-1)![1], below[0]![1]) : [];
 	sheet.stroke(of ? 'metal' : 'collar', closed([...over, ...cut, ...below]), of);
 	if (!of || to - from < 1) return;
 	const start = from + (from === 0 ? 0.5 : 0.25);
 	for (const share of ROUNDNESS) {
-		const end = to - 0.25 - (share + 1) * 0.8;
+		// Where the paper ends, so does the line.
+		const end = to < segment.to ? to : to - 0.25 - (share + 1) * 0.8;
 		if (end > start) sheet.stroke('fine', straight(...along(start, end, travel, share)), of);
 	}
 }
@@ -93,13 +100,12 @@ function drawGrip(sheet: Sheet, travel: Millimetres): void {
 	if (start <= left + 4) return;
 	const collar = Math.max(left, start - 1.5 * UNIT);
 	const tall = 4.5 * UNIT;
-	const wide = 6.2 * UNIT;
 	if (collar > left + 4) {
-		const cut = brokenOff(left, axis - wide, axis + wide);
-		sheet.stroke('body', closed([[collar, axis - wide], ...cut, [collar, axis + wide]]));
+		const cut = brokenOff(axis - WIDE, axis + WIDE);
+		sheet.stroke('body', closed([[collar, axis - WIDE], ...cut, [collar, axis + WIDE]]));
 		for (const share of GRIP_LINES) {
-			const y = axis - share * wide;
-			if (collar - left > 20) sheet.stroke('fine', straight([left + 8, y], [collar - 6, y]));
+			const y = axis - share * WIDE;
+			if (collar - left > 20) sheet.stroke('fine', straight([breakAt(y), y], [collar - 6, y]));
 		}
 	}
 	sheet.stroke(
@@ -120,16 +126,29 @@ function visible(segment: Segment, travel: Millimetres): { x: number; wide: numb
 	return { x: (left + right) / 2, wide: right - left };
 }
 
+/** Middle of a conductor, wherever the paper ends, in units. */
+const middleX = ({ from, to }: Segment, travel: Millimetres): number =>
+	depthX(travel - (from + to) / 2);
+
+/** Where each conductor can be pointed at. */
+export function pointAtPlug(sheet: Sheet, plug: Plug): void {
+	for (const segment of PLUGS[plug.kind].segments) {
+		const { x, wide } = visible(segment, plug.travel);
+		if (segment.conductor && wide > 0)
+			sheet.point(`${plug.id}.${segment.conductor}`, [x, SECTION.axis]);
+	}
+}
+
+/** A name printed on the metal: it travels with the plug, and is there once it is whole on the paper. */
 function nameStretch(sheet: Sheet, segment: Segment, plug: Plug): void {
 	if (!segment.conductor) return;
 	const of = `${plug.id}.${segment.conductor}`;
-	const { x, wide } = visible(segment, plug.travel);
-	if (wide <= 0) return;
 	const size = WORD_SIZES[sheet.lettering].caption;
-	const at: Place = [x + (segment.conductor === 'tip' ? -8 : 0), SECTION.axis + sheet.drop - 0.5];
-	sheet.point(of, [x, SECTION.axis]);
-	const isCut = plug.travel - segment.to < DEPTH.left;
-	if (wide > segment.conductor.length * 0.48 * size + (isCut ? 14 : 3))
+	const wide = segment.conductor.length * 0.48 * size;
+	const x = middleX(segment, plug.travel) + (segment.conductor === 'tip' ? -8 : 0);
+	const at: Place = [x, SECTION.axis + sheet.drop - 0.5];
+	const isWhole = x - wide / 2 > depthX(DEPTH.left) + 7;
+	if (isWhole && wide + 3 < (segment.to - segment.from) * UNIT)
 		sheet.word('caption', at, segment.conductor, 'middle', of);
 }
 
@@ -137,14 +156,15 @@ function nameStretch(sheet: Sheet, segment: Segment, plug: Plug): void {
 function drawInside(sheet: Sheet, { id, kind, travel }: Plug): void {
 	const { inside, segments } = PLUGS[kind];
 	const y = SECTION.axis - 18;
+	const left = depthX(DEPTH.left) + 4;
 	for (const pair of inside) {
 		const ends = pair.map((name) => segments.find((s) => s.conductor === name)!);
-		if (ends.some((end) => visible(end, travel).wide < 12)) continue;
-		const xs = ends.map((end) => visible(end, travel).x);
-		const [from, to] = [Math.max(...xs), Math.min(...xs)];
+		const xs = ends.map((end) => middleX(end, travel));
+		const [from, to] = [Math.max(...xs), Math.max(left, Math.min(...xs))];
+		if (from <= to) continue;
 		const of = `${id}.${pair[0]}`;
 		sheet.stroke('hidden', straight([from, y], [to, y]), of);
-		for (const x of xs) sheet.stroke('pointer', disc(x, y, 2), of);
+		for (const x of xs.filter((x) => x > left)) sheet.stroke('pointer', disc(x, y, 2), of);
 	}
 }
 
@@ -155,4 +175,30 @@ export function drawPlug(sheet: Sheet, plug: Plug): void {
 	for (const segment of [...segments].reverse()) drawStretch(sheet, segment, plug);
 	drawInside(sheet, plug);
 	for (const segment of segments) nameStretch(sheet, segment, plug);
+	pointAtPlug(sheet, plug);
+}
+
+/** How wide the plug is where the paper ends, units, and whose metal that is; null before it. */
+function atPaper({ id, kind, travel }: Plug): { half: number; of?: string } | null {
+	const s = travel - DEPTH.left;
+	if (s < 0) return null;
+	const radius = plugRadius(s);
+	if (radius === null || s > SEATED) return { half: s < SEATED + 1.5 ? 4.5 * UNIT : WIDE };
+	const here = PLUGS[kind].segments.find((segment) => s < segment.to);
+	return { half: radius * UNIT, ...(here?.conductor && { of: `${id}.${here.conductor}` }) };
+}
+
+/** The broken edge alone, of a plug that is drawn once and moved under the paper's lid. */
+export function drawPaperEdge(sheet: Sheet, plug: Plug): void {
+	const cut = atPaper(plug);
+	if (!cut) return;
+	const { half, of } = cut;
+	const { axis } = SECTION;
+	sheet.stroke('outline', straight(...brokenOff(axis - half, axis + half)), of);
+}
+
+/** Paper from the left up to the wavy break, over all that lies beyond it. */
+export function paperLid(): string {
+	const [top, bottom] = [SECTION.axis - WIDE - 4, SECTION.axis + WIDE + 4];
+	return closed([[0, top], ...brokenOff(top, bottom), [0, bottom]]);
 }

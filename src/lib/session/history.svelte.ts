@@ -43,7 +43,7 @@ export class History<T> {
 		if (!joins) this.#group = isSame ? undefined : group;
 		if (isSame) return;
 		if (!joins) this.#past = [...this.#past, this.#present].slice(-MOST_STEPS);
-		this.#future = [];
+		this.#forget();
 		this.#set(next);
 	}
 
@@ -52,10 +52,15 @@ export class History<T> {
 		this.#group = undefined;
 	}
 
+	/** An empty list stays the same list: what asks for it rests while a group goes on. */
+	#forget(): void {
+		if (this.#future.length > 0) this.#future = [];
+	}
+
 	/** Makes `next` present without a step: undo goes to what was before the value it replaces. */
 	replace(next: T): void {
 		if (next === this.#present) return;
-		this.#future = [];
+		this.#forget();
 		this.#set(next);
 	}
 

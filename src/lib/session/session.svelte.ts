@@ -36,6 +36,9 @@ const MOST_SAID = 4;
 /** How long a hand rests before what stands aside follows, ms. */
 const RESTS = 150;
 
+/** Numbers beside a plug in hand follow it so often, ms: every fourth frame. */
+const COUNTS = 60;
+
 /** When the next frame is on the screen. */
 const afterFrame = (run: () => void) => requestAnimationFrame(() => setTimeout(run));
 
@@ -95,6 +98,27 @@ export class Session {
 	get settled(): Bench {
 		return this.#settled;
 	}
+	#counted = $state.raw() as Bench;
+	#counts: ReturnType<typeof setTimeout> | null = null;
+	/** The bench for numbers beside a plug that moves: they follow some frames behind it. */
+	get counted(): Bench {
+		return this.#counted;
+	}
+	/** Makes the numbers follow at once: the hand is on one of them. */
+	count() {
+		this.#counted = this.bench;
+	}
+	#countSoon() {
+		this.#counts ??= setTimeout(() => {
+			this.#counts = null;
+			this.count();
+		}, COUNTS);
+	}
+	/** The title, which rests while a plug travels. */
+	get title(): string {
+		return this.#title;
+	}
+	#title = $state('');
 	/** What the meter measures, as still as that. */
 	truth = $derived.by(() => this.#true(this.still));
 	/** The socket in hand. */
@@ -178,13 +202,17 @@ export class Session {
 		// State that is set, not derived: what hangs on it is not even asked while a plug travels.
 		this.history = new History(bench, (present) => {
 			const before = this.#layout;
+			this.#title = present.title;
 			this.#layout = keepLayout(present);
 			this.#still = keepState(present);
 			if (this.#aside === undefined) this.#stepAside();
 			else if (this.#stillAside !== this.#still) this.#followAside();
 			if (!sameBuild(this.#placed, this.#layout)) this.#placed = this.#layout;
-			if (before !== this.#layout) this.#settled = present;
-			else this.#settleSoon();
+			if (before !== this.#layout) this.#settled = this.#counted = present;
+			else {
+				this.#settleSoon();
+				this.#countSoon();
+			}
 		});
 	}
 
