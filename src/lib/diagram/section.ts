@@ -137,12 +137,16 @@ export function ridingPlug(plug: Plug, lit: Lit, lettering: Lettering): Riding |
 	drawNose(sheet, SEATED);
 	return { marks: sheet.marks, lid: paperLid() };
 }
-/** What bends and points: springs, break contacts and lugs, and the ruler's signs. */
+/**
+ * What bends and points: springs, break contacts and lugs, and the ruler's signs. `told`: the travel in
+ * words, millimetres, which may follow some frames behind.
+ */
 export function sectionOver(
 	bench: Bench,
 	socketId: string,
 	lit: Lit,
-	lettering: Lettering
+	lettering: Lettering,
+	told: number
 ): Figure {
 	const state = jackState(bench, socketId);
 	const sheet = new Sheet(lit, lettering);
