@@ -99,7 +99,7 @@ export class Session {
 		return this.#settled;
 	}
 	#counted = $state.raw() as Bench;
-	#counts: ReturnType<typeof setTimeout> | null = null;
+	#counts = false;
 	/** The bench for numbers beside a plug that moves: they follow some frames behind it. */
 	get counted(): Bench {
 		return this.#counted;
@@ -109,8 +109,10 @@ export class Session {
 		this.#counted = this.bench;
 	}
 	#countSoon() {
-		this.#counts ??= setTimeout(() => {
-			this.#counts = null;
+		if (this.#counts) return;
+		this.#counts = true;
+		setTimeout(() => {
+			this.#counts = false;
 			this.count();
 		}, COUNTS);
 	}
