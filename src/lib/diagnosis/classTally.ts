@@ -7,17 +7,24 @@ import { grown } from './rows';
 import type { Tally } from './tally';
 
 export class ClassTally {
-	weight = new Float64Array(64);
-	count = new Float64Array(64);
-	private best = new Float64Array(64);
+	weight: Float64Array;
+	count: Float64Array;
+	private best: Float64Array;
 	/** Outcome and number of faults of the heaviest set, of wires and then of contacts: four each. */
-	private at = new Int32Array(256);
+	private at: Int32Array;
 
 	constructor(
 		private readonly most: number,
 		private readonly wires: Tally,
 		private readonly contacts: Tally
-	) {}
+	) {
+		// There are seldom more classes than this, and memory that is thrown away wakes the collector.
+		const room = 64 + 2 * wires.ids;
+		this.weight = new Float64Array(room);
+		this.count = new Float64Array(room);
+		this.best = new Float64Array(room);
+		this.at = new Int32Array(4 * room);
+	}
 
 	private makeRoom(size: number) {
 		this.weight = grown(this.weight, size);
