@@ -26,6 +26,7 @@ import { cupWords, kindWords, nodeName, standingWords, travelWords } from '../wo
 import { inserted, withJumper, withNewPlug, withoutWire, type Change } from './changes';
 import { History } from './history.svelte';
 import { keeper, sameBuild, sameLayout, sameState } from './still';
+import { Turns, afterFrame } from './turns';
 
 export const TOOLS = ['red', 'black', 'jumper'] as const;
 export type Tool = (typeof TOOLS)[number];
@@ -38,9 +39,6 @@ const RESTS = 150;
 
 /** Numbers beside a plug in hand follow it so often, ms: every fourth frame. */
 const COUNTS = 60;
-
-/** When the next frame is on the screen. */
-const afterFrame = (run: () => void) => requestAnimationFrame(() => setTimeout(run));
 
 /** A node and what it is called. */
 export interface NamedNode {
@@ -163,6 +161,24 @@ export class Session {
 	}
 	#aside = $state.raw() as Bench;
 	#stillLast = $state.raw() as Bench;
+	/** What is joined, for the drawing of the panel: at once with a plug, a frame after an event on its way. */
+	get stillRear(): Bench {
+		return this.#stillRear;
+	}
+	#stillRear = $state.raw() as Bench;
+	/** The same for the strip of states. */
+	get stillStrip(): Bench {
+		return this.#stillStrip;
+	}
+	#stillStrip = $state.raw() as Bench;
+	/** What follows an event of the travel, one a frame, so that no frame has to bear it all. */
+	readonly #turns = new Turns([
+		() => (this.#stillRear = this.#still),
+		() => this.#sayTravel(),
+		() => (this.#stillAside = this.#still),
+		() => (this.#stillStrip = this.#still),
+		() => (this.#stillLast = this.#still)
+	]);
 	#asides = false;
 	#followAside() {
 		if (typeof requestAnimationFrame !== 'function') return this.#stepAside();
@@ -176,12 +192,22 @@ export class Session {
 	}
 	#stepNear() {
 		this.#placed = this.#layout;
-		this.#stillAside = this.#still;
+		this.#stillAside = this.#stillStrip = this.#still;
 	}
 	#stepAside() {
 		this.#stepNear();
 		this.#aside = this.#layout;
 		this.#stillLast = this.#still;
+	}
+	/** Follows a state that is new: all at once with a plug that comes or goes, else turn by turn. */
+	#follow(isLaidOut: boolean) {
+		if (this.#aside === undefined) {
+			this.#stillRear = this.#still;
+			this.#stepAside();
+		} else if (isLaidOut) {
+			this.#stillRear = this.#still;
+			this.#followAside();
+		} else if (!this.#asides) this.#turns.all();
 	}
 	redAt = $derived.by(() => this.#present(this.red));
 	blackAt = $derived.by(() => this.#present(this.black));
@@ -203,12 +229,11 @@ export class Session {
 		const keepState = keeper(sameState, shareCircuit);
 		// State that is set, not derived: what hangs on it is not even asked while a plug travels.
 		this.history = new History(bench, (present) => {
-			const before = this.#layout;
+			const [before, stood] = [this.#layout, this.#still];
 			this.#title = present.title;
 			this.#layout = keepLayout(present);
 			this.#still = keepState(present);
-			if (this.#aside === undefined) this.#stepAside();
-			else if (this.#stillAside !== this.#still) this.#followAside();
+			if (stood !== this.#still) this.#follow(before !== this.#layout);
 			if (!sameBuild(this.#placed, this.#layout)) this.#placed = this.#layout;
 			if (before !== this.#layout) this.#settled = this.#counted = present;
 			else {
@@ -253,14 +278,17 @@ export class Session {
 	/** A different bench altogether, as one undo step. */
 	open(next: Bench, said: string) {
 		this.commit(next, said);
+		this.#told = null;
 		this.red = this.black = this.jumperFrom = this.chosen = null;
 	}
 	undo() {
 		this.history.undo();
+		this.#told = null;
 		this.said = 'Undone.';
 	}
 	redo() {
 		this.history.redo();
+		this.#told = null;
 		this.said = 'Done again.';
 	}
 
@@ -326,14 +354,27 @@ export class Session {
 			this.commit(next, '', group);
 			return;
 		}
-		const words = travelWords(this.#true(this.bench), this.#true(next), socket);
+		this.#told ??= this.bench;
+		this.#tells = socket;
+		this.commit(next, '', group);
+		// A hand on its way hears of it in the turn of words.
+		if (group === undefined) this.#sayTravel();
+	}
+	#told: Bench | null = null;
+	#tells = '';
+	/** Says what has changed at the socket since that was last said. */
+	#sayTravel() {
+		const [from, socket] = [this.#told, this.#tells];
+		this.#told = null;
+		if (from === null || !this.bench.sockets.some((s) => s.id === socket)) return;
+		const [before, after] = [this.#true(from), this.#true(this.bench)];
+		const words = travelWords(before, after, socket);
 		// A long jump passes many places; what counts then is where the plug has come to.
-		const home = plugIn(next, socket)?.travel === SEATED ? 1 : 0;
-		const said =
+		const home = plugIn(after, socket)?.travel === SEATED ? 1 : 0;
+		this.said =
 			words.length > MOST_SAID
-				? `${words.length - home} places passed. ${standingWords(this.#true(next), socket)}`
-				: words.join(' ');
-		this.commit(next, said, group);
+				? `${words.length - home} places passed. ${standingWords(after, socket)}`
+				: words.join(' ') || this.said;
 	}
 	/** A new or loose plug of that kind into a socket, seated. */
 	plugInto(kind: PlugKind, socket: string) {
