@@ -136,7 +136,8 @@ const SCREENS: Screen[] = [
 			const hands = handsOn(page);
 			await hands.probe('A.2', 'A.T');
 			await page.getByRole('button', { name: 'Which' }).click();
-			await page.getByLabel('What kind of fault is it?').selectOption('none');
+			await page.getByLabel('What kind of fault is it?').selectOption({ index: 1 });
+			await page.getByLabel('Where?').selectOption({ index: 1 });
 			await hands.button('That is it').click();
 			await page.getByRole('button', { name: 'Replay step by step' }).click();
 		}
@@ -205,7 +206,8 @@ const SCREENS: Screen[] = [
 			const hands = handsOn(page);
 			await hands.redSelect.selectOption('A.T');
 			await hands.blackSelect.selectOption('A.2');
-			await page.getByLabel('What kind of fault is it?').selectOption('none');
+			await page.getByLabel('What kind of fault is it?').selectOption({ index: 1 });
+			await page.getByLabel('Where?').selectOption({ index: 1 });
 			await hands.button('That is it').click();
 			await unfold(page);
 		}

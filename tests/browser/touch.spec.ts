@@ -156,7 +156,8 @@ test.describe('on a phone', () => {
 				pathOf(find),
 				async () => {
 					await page.getByRole('link', { name: 'Name the fault' }).tap();
-					await page.getByLabel('What kind of fault is it?').selectOption('none');
+					await page.getByLabel('What kind of fault is it?').selectOption({ index: 1 });
+					await page.getByLabel('Where?').selectOption({ index: 1 });
 					await hands.redSelect.selectOption('A.2');
 					await hands.blackSelect.selectOption('A.T');
 					await hands.button('That is it').tap();

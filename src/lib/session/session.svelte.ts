@@ -354,7 +354,11 @@ export class Session {
 			this.commit(next, '', group);
 			return;
 		}
-		this.#told ??= this.bench;
+		const [now, to] = [plugIn(this.bench, socket)?.travel, plugIn(next, socket)?.travel];
+		const from = this.#told && plugIn(this.#told, socket)?.travel;
+		// A hand that has turned back is told of the way back, and not of what is left of both ways.
+		const turned = from != null && now != null && to != null && (now - from) * (to - now) < 0;
+		if (!this.#told || turned || socket !== this.#tells) this.#told = this.bench;
 		this.#tells = socket;
 		this.commit(next, '', group);
 		// A hand on its way hears of it in the turn of words.
