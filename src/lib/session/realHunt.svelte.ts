@@ -12,6 +12,8 @@ import { freshAt, type AtPanel, type KeptReadings, type Noted } from '../storage
 import { classesText, readingLine, ruledOutWords, sentence } from '../words';
 import type { Adviser } from './advice';
 
+/** So long the probes stay where they were for news of what their reading came to, ms. */
+const AWAITS = 16;
 /** Classes that are listed. */
 const LISTED = 24;
 
@@ -36,6 +38,8 @@ export class RealHunt {
 	/** The socket that is drawn. */
 	socket = $state.raw('');
 	noted = $state.raw<readonly Noted[]>([]);
+	/** The same for the list on the page: it follows with `listed`. */
+	shown = $state.raw<readonly Noted[]>([]);
 	/** Faults at once, 1 to 3. */
 	most = $state.raw(1);
 	/** Only the panel itself can be reached: no advice at the far ends of its lines. */
@@ -66,13 +70,16 @@ export class RealHunt {
 			: null
 	);
 	/** Sockets to draw: both that the pair lies on, else the one that is looked at. */
-	readonly drawn = $derived.by((): string[] => {
+	readonly drawn = $derived.by((): readonly string[] => {
+		if (this.stays) return this.stays;
 		const isSocket = (id: string) => this.bench.sockets.some((s) => s.id === id);
 		const touched = [this.first, this.second].map((n) => splitNode(n)[0]).filter(isSocket);
 		const both = touched.filter((id, i) => touched.indexOf(id) === i);
 		if (both.length > 1 || both.includes(this.socket)) return both;
 		return [...both, this.socket].filter(isSocket);
 	});
+	/** What stays drawn when probes come off, until the words of what is next are on the screen. */
+	private stays = $state.raw<readonly string[] | null>(null);
 	readonly counting = $derived(this.noted.filter((n) => !n.struck));
 	readonly canUndo = $derived(this.olds.length > 0);
 	/** The one class that is left, when it is enough to act on. */
@@ -114,15 +121,17 @@ export class RealHunt {
 		[this.first, this.second] = [at.first, at.second];
 		this.socket = at.socket;
 		this.most = most;
-		this.reply = this.listed = null;
+		this.reply = null;
 		this.olds = [];
 		this.noted = noted.filter((n) => strangeReading(bench, [n]) === null);
+		this.list();
 		this.save();
 		this.ask();
 	}
 
 	/** Puts the next probe on a node: the first, then the second, then the first anew. */
 	touch(node: NodeName) {
+		this.free();
 		if (this.first === node) this.first = '';
 		else if (this.second === node) this.second = '';
 		else if (this.first === '') this.first = node;
@@ -132,6 +141,7 @@ export class RealHunt {
 	}
 	/** Puts one of the probes on a node, or takes it off. */
 	put(probe: 'first' | 'second', node: NodeName | '') {
+		this.free();
 		this[probe] = node;
 		this.save();
 	}
@@ -141,6 +151,7 @@ export class RealHunt {
 	}
 	/** Looks at another socket. */
 	show(socket: string) {
+		this.free();
 		this.socket = socket;
 		this.save();
 	}
@@ -154,6 +165,7 @@ export class RealHunt {
 
 	/** Sets sockets and probes as a probe wants them. */
 	take({ when, pair }: { when: When; pair: Pair }) {
+		this.free();
 		this.when = notAsDrawn(this.bench, when);
 		[this.first, this.second] = pair;
 		const [owner] = splitNode(pair[0]);
@@ -165,14 +177,35 @@ export class RealHunt {
 
 	/** Notes what the meter said of the pair. An older reading of the same probe is struck out. */
 	note(answer: ProbeAnswer, meter: string) {
+		this.news();
 		if (!this.pair) return;
 		const probe = { when: this.when, pair: this.pair };
 		const state = stateKey(this.bench, this.when);
 		const isSame = (n: Noted) =>
 			samePair(n.pair, probe.pair) && stateKey(this.bench, n.when) === state;
 		const older = this.noted.map((n) => (isSame(n) ? { ...n, struck: true } : n));
+		const lift = this.awaitNews();
 		this.change([...older, { ...probe, answer, meter, struck: false }]);
-		this.lift();
+		if (!this.adviser) lift();
+	}
+	/**
+	 * The probes come off with the news of their reading, which is a moment later: so the page is laid
+	 * out once and not twice. Where news takes long, or another step is taken, they come off before.
+	 */
+	private awaitNews(): () => void {
+		const wait = setTimeout(() => this.news(), AWAITS);
+		return (this.news = () => {
+			clearTimeout(wait);
+			this.news = () => {};
+			this.stays = this.drawn;
+			this.lift();
+		});
+	}
+	private news: () => void = () => {};
+	/** Another step is taken: nothing waits any longer. */
+	private free() {
+		this.news();
+		this.stays = null;
 	}
 	/** Counts a reading, or leaves it out. */
 	strike(at: number, struck: boolean) {
@@ -191,10 +224,11 @@ export class RealHunt {
 		this.change([]);
 	}
 	undo() {
+		this.news();
 		const last = this.olds.at(-1);
 		if (!last) return;
 		this.olds = this.olds.slice(0, -1);
-		this.noted = last;
+		this.noted = this.shown = last;
 		this.said = 'The last step is taken back.';
 		this.save();
 		this.ask(false);
@@ -219,8 +253,15 @@ export class RealHunt {
 	private change(noted: readonly Noted[]) {
 		this.olds = [...this.olds.slice(-99), this.noted];
 		this.noted = noted;
+		// A new reading is added to the list a moment later; what takes one away shows at once.
+		if (noted.length <= this.shown.length || !this.adviser) this.shown = noted;
 		this.save();
 		this.ask();
+	}
+	private list() {
+		this.listed = this.reply;
+		this.shown = this.noted;
+		this.stays = null;
 	}
 	private save() {
 		this.keep(this.kept());
@@ -241,15 +282,18 @@ export class RealHunt {
 		this.cancel = adviser.advise(
 			{ bench, readings, most, listed: LISTED, ...(this.near && { within: nodesAtPanel(bench) }) },
 			(reply) => {
+				this.news();
 				this.reply = reply;
-				later(() => (this.listed = this.reply));
+				later(() => this.list());
 				if (!reply.last) return;
 				this.isWorking = false;
 				if (tell && before?.last && before.most === most) this.tell(before, reply);
 			},
 			(message) => {
+				this.news();
 				this.isWorking = false;
-				this.reply = this.listed = null;
+				this.reply = null;
+				this.list();
 				this.problem = message;
 			}
 		);
@@ -271,6 +315,7 @@ export class RealHunt {
 	}
 
 	end() {
+		this.news();
 		this.cancel();
 	}
 }
