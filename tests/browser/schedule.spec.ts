@@ -57,7 +57,7 @@ test('a panel comes in as CSV, goes out as the same, and the bench before it com
 	await open(page, '/schedule/');
 	await page.getByTestId('panel-file').setInputFiles(panel(GOOD));
 	await expect(page.getByRole('status')).toContainText(
-		'Opened Rack strip.csv: 2 sockets, 2 wires.'
+		'Opened Rack strip.csv: 2 sockets, 2 wires. The file has no row panel,metal, so the panel is taken as insulating.'
 	);
 	await expect(page.getByText('Rack strip', { exact: true })).toBeVisible();
 	const [download] = await Promise.all([

@@ -31,6 +31,18 @@ describe('what a real meter said', () => {
 		expect(read.ok ? '' : read.problem.message).toMatch(/may not be dead/);
 	});
 
+	it.each([
+		['-0.2', 'Ω', true],
+		['−0.1', 'Ω', true],
+		['-3', 'Ω', false],
+		['-0.2', 'kΩ', false]
+	] as const)('"%s" %s may be a meter that was zeroed on its leads: %s', (text, unit, may) => {
+		const read = parseOhms(text, unit);
+		const said = read.ok ? '' : read.problem.message;
+		expect(said.includes('zeroed')).toBe(may);
+		expect(said).toMatch(/may not be dead/);
+	});
+
 	it('is joined below the limit of the tone, apart past the range, and neither between', () => {
 		expect(heardOf(0)).toBe('joined');
 		expect(heardOf(BEEPS_UNDER - 0.1)).toBe('joined');

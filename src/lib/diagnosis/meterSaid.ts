@@ -18,16 +18,21 @@ const SUFFIXES: Readonly<Record<string, OhmUnit>> = {
 export function parseOhms(text: string, unit: OhmUnit): Parsed<Ohms> {
 	const plain = text.trim().replace(',', '.').replace('\u2126', 'Ω');
 	if (/^(\.?[o0]\.?l\.?|∞|over.*)$/i.test(plain)) return ok(Infinity);
-	if (/^[-−]/.test(plain))
-		return bad(
-			'ohms are never under 0; a minus says that the line may not be dead. Stop, set the meter to volts and look'
-		);
+	if (/^[-−]/.test(plain)) return bad(minusWords(Number(plain.slice(1)), unit));
 	const [, number, suffix = ''] = /^(\d+\.?\d*|\.\d+)\s*([a-zω]*)$/i.exec(plain) ?? [];
 	const own = suffix === '' ? unit : SUFFIXES[suffix.toLowerCase()];
 	// A small m would be milliohms, which no hand meter shows; nobody is to be guessed at.
 	if (number === undefined || own === undefined || suffix.startsWith('m'))
 		return bad('type the number on the display, such as 0.3 or 4.7k, or OL');
 	return ok(Number(number) * OHM_UNITS[own]);
+}
+/** A meter that was zeroed on its leads may show so much too little. */
+const ZEROED: Ohms = 0.5;
+function minusWords(under: number, unit: OhmUnit): string {
+	const look = 'the line may not be dead: stop, set the meter to volts and look';
+	return unit === 'Ω' && under <= ZEROED
+		? `ohms are never under 0. A meter zeroed on its leads may show -0.1 or so on a good joint: touch its tips together, and if they show the same, type 0. If not, ${look}`
+		: `ohms are never under 0, and a minus says that ${look}`;
 }
 const bad = (message: string): Parsed<never> => ({ ok: false, problem: { path: '$', message } });
 const ok = (value: Ohms): Parsed<Ohms> => ({ ok: true, value });

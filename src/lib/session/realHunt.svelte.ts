@@ -9,7 +9,14 @@ import type { Bench, NodeName, Pair, When } from '../engine';
 import { plugIn, splitNode } from '../engine';
 import { samePair } from '../exercises/same';
 import { freshAt, type AtPanel, type KeptReadings, type Noted } from '../storage/readings';
-import { classesText, readingLine, ruledOutWords, sentence } from '../words';
+import {
+	cannotWords,
+	classesText,
+	numberWords,
+	readingLine,
+	ruledOutWords,
+	sentence
+} from '../words';
 import type { Adviser } from './advice';
 
 /** So long the probes stay where they were for news of what their reading came to, ms. */
@@ -301,7 +308,7 @@ export class RealHunt {
 
 	private tell(before: Reply, after: Reply) {
 		if (after.conflict) {
-			this.said = `With at most ${after.most} ${after.most === 1 ? 'fault' : 'faults'}, nothing agrees with all readings now. ${after.conflict.length} of them cannot all be true: ${after.conflict.map((r) => sentence(readingLine(this.bench, r))).join(' ')}`;
+			this.said = `With at most ${after.most} ${after.most === 1 ? 'fault' : 'faults'}, nothing agrees with all readings now. ${sentence(`${numberWords(after.conflict.length)} of them ${cannotWords(after.conflict.length)}`).slice(0, -1)}: ${after.conflict.map((r) => sentence(readingLine(this.bench, r))).join(' ')}`;
 			return;
 		}
 		if (before.conflict || after.classes > before.classes) {
@@ -310,7 +317,7 @@ export class RealHunt {
 		}
 		const left = after.groups.map(groupKey);
 		const gone = before.groups.filter((g) => !left.includes(groupKey(g)));
-		const out = ruledOutWords(this.bench, before.classes, after.classes, gone);
+		const out = ruledOutWords(this.bench, before.classes, after.classes, gone, after.most);
 		this.said = after.settled ? `${out} That is enough to act.` : out;
 	}
 

@@ -6,6 +6,27 @@ import { fineOhms } from './units';
 const pairText = (bench: Bench, [a, b]: readonly [string, string]): string =>
 	`${textName(bench, a)} and ${textName(bench, b)}`;
 
+/** Leads that should land on a contact: wires and cores, by their ends. */
+const leadsOn = (bench: Bench, contact: string): number =>
+	[...bench.wires.map((w) => [w.from, w.to]), ...bench.cables.flatMap((c) => c.cores)]
+		.flat()
+		.filter((end) => end === contact).length;
+
+/** An exchange where one of the two has no lead of its own: the other's sits there. Else null. */
+export function strayed(bench: Bench, [a, b]: readonly [string, string]) {
+	const [onA, onB] = [leadsOn(bench, a), leadsOn(bench, b)];
+	if (onA > 0 === onB > 0) return null;
+	return onA > 0 ? { of: a, on: b, leads: onA } : { of: b, on: a, leads: onB };
+}
+
+function swapWords(bench: Bench, contacts: readonly [string, string]): string {
+	const stray = strayed(bench, contacts);
+	if (!stray)
+		return `the leads of ${pairText(bench, contacts)} are swapped: each landed on the other`;
+	const sits = stray.leads === 1 ? ['lead', 'sits'] : ['leads', 'sit'];
+	return `the ${sits[0]} of ${textName(bench, stray.of)} ${sits[1]} on ${textName(bench, stray.on)}`;
+}
+
 /** The break contact that belongs to a spring, if its socket has one. */
 function breakOf(bench: Bench, spring: string): string | null {
 	const [owner, name] = splitNode(spring);
@@ -34,7 +55,7 @@ export function faultWords(bench: Bench, fault: Fault | null): string {
 		case 'bridge':
 			return `a bridge joins ${pairText(bench, fault.between)}`;
 		case 'swap':
-			return `the leads of ${pairText(bench, fault.contacts)} are swapped: each landed on the other`;
+			return swapWords(bench, fault.contacts);
 		case 'break-dirty':
 			return `${textName(bench, fault.contact)} is dirty: ${fineOhms(fault.ohms)} more when it is closed`;
 		case 'break-stuck-open':

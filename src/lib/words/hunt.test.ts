@@ -38,6 +38,10 @@ describe('the sum of a hunt', () => {
 			'None of your probes was wasted. Each was as good as the best probe there.'
 		);
 	});
+	it('speaks of one probe as of one', () => {
+		const { steps } = told([told([]).best![0]!.reading]);
+		expect(sumWords(steps, 0)).toBe('It was not wasted. It was as good as the best probe there.');
+	});
 	it('adds up what was given up, bits and probes apart', () => {
 		const { steps } = told([
 			at('A.2', 'A.T'),

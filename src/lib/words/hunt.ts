@@ -62,7 +62,8 @@ function lostLines(steps: readonly Judged[]): string[] {
 		lost: steps.reduce((n, { regret }) => n + (regret.unit === unit ? regret.lost : 0), 0)
 	});
 	const sums = [sum('bits'), sum('probes')].filter(({ lost }) => lost >= NOTHING);
-	if (sums.length === 0) return ['Each was as good as the best probe there.'];
+	if (sums.length === 0)
+		return [`${steps.length === 1 ? 'It' : 'Each'} was as good as the best probe there.`];
 	const all = sums.map(lostText).join(' and ');
 	const most = steps.reduce((at, s, i) => (s.regret.lost > steps[at]!.regret.lost ? i : at), 0);
 	const where = `Most was lost with number ${most + 1}: ${lostText(steps[most]!.regret)}.`;

@@ -8,7 +8,7 @@ import type { Bench, Fault, NodeName, Ohms, Pair, When } from '../engine';
 import { nodesAtPanel, type Group, type Reading, type Suspect } from '../diagnosis';
 import { bothText } from './checks';
 import { CLASS_GLOSS, classesText } from './classes';
-import { faultWords } from './faults';
+import { faultWords, strayed } from './faults';
 import { andOf, sentence, textName, whenWords, wireName } from './names';
 import { numberWords } from './numbers';
 
@@ -71,22 +71,40 @@ export function agreeWords(
 	return `${classesText(classes)} (${what}${none}) ${classes === 1 ? 'agrees' : 'agree'} with the readings. ${CLASS_GLOSS}`;
 }
 
-/** What the last reading did, for the eye and the ear. */
+/** What so many readings that contradict cannot be: `cannot both be true`. */
+export const cannotWords = (n: number): string =>
+	`cannot ${n === 1 ? '' : n === 2 ? 'both ' : 'all '}be true`;
+
+/** A set that is ruled out. Fewer faults than are reckoned with may still stand beside others. */
+function goneWords(bench: Bench, faults: readonly Fault[], most: number): string {
+	if (faults.length === 0) return 'a sound panel';
+	const words = setWords(bench, faults);
+	if (faults.length >= most) return words;
+	return `${words} (${faults.length === 1 ? 'this alone' : 'these and nothing else'})`;
+}
+
+/** What the last reading did, for the eye and the ear. `most`: faults at once that are reckoned with. */
 export function ruledOutWords(
 	bench: Bench,
 	before: number,
 	left: number,
-	gone: readonly Group[]
+	gone: readonly Group[],
+	most: number
 ): string {
 	const out = before - left;
 	const are = left === 1 ? 'is' : 'are';
 	if (out <= 0)
 		return `Wasted: that ruled out nothing, and no answer there could have. ${classesText(before)} still ${before === 1 ? 'agrees' : 'agree'}.`;
-	const named = gone
-		.slice(0, 2)
-		.map(({ sets }) => (sets[0]!.length === 0 ? 'a sound panel' : setWords(bench, sets[0]!)));
+	const named = gone.slice(0, 2).map(({ sets }) => goneWords(bench, sets[0]!, most));
 	const among = named.length > 0 ? ` No longer possible: ${named.join('; ')}.` : '';
 	return `That ruled out ${out} of ${classesText(before)}; ${left} ${are} left.${among}`;
+}
+
+function swapMend(bench: Bench, contacts: Pair): string {
+	const stray = strayed(bench, contacts);
+	if (!stray)
+		return `Follow the leads of ${bothText(bench, contacts)} by eye, and move each to its own lug.`;
+	return `Follow the ${stray.leads === 1 ? 'lead' : 'leads'} on ${textName(bench, stray.on)} by eye, and move ${stray.leads === 1 ? 'it' : 'them'} to ${textName(bench, stray.of)}.`;
 }
 
 /** What to do about one fault, once it is the one. */
@@ -98,7 +116,7 @@ export function mendWords(bench: Bench, fault: Fault): string {
 		case 'bridge':
 			return `Look between ${bothText(bench, fault.between)} for a splash of solder or a stray strand, and take it away.`;
 		case 'swap':
-			return `Follow the leads of ${bothText(bench, fault.contacts)} by eye, and move each to its own lug.`;
+			return swapMend(bench, fault.contacts);
 		case 'break-dirty':
 			return `Clean ${textName(bench, fault.contact)} with a contact cleaner that its maker allows, or replace the socket.`;
 		case 'break-stuck-open':

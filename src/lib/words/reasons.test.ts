@@ -245,10 +245,7 @@ describe('a fault', () => {
 			'core 2 of cable c has 47.000 Ω more than it should'
 		],
 		[{ kind: 'bridge', between: ['A.1', 'A.G'] }, 'a bridge joins pin 1 and lug G'],
-		[
-			{ kind: 'swap', contacts: ['A.2', 'A.3'] },
-			'the leads of pin 2 and pin 3 are swapped: each landed on the other'
-		],
+		[{ kind: 'swap', contacts: ['A.2', 'A.3'] }, 'the leads of pin 2 sit on pin 3'],
 		[
 			{ kind: 'break-dirty', contact: 'A.TN', ohms: 2 },
 			'TN is dirty: 2.000 Ω more when it is closed'

@@ -135,15 +135,21 @@ export function warningWords(bench: Bench, warning: Warning): string {
 
 /** What the page says about its colours. */
 export const COLOUR_NOTE =
-	'Letters by IEC 60757 (as reported). Which colour stands for which signal is the choice of this schedule; no standard says. Green-and-yellow (GNYE) belongs to protective earth alone, so it is never given here, and neither are plain green, plain yellow, and blue and white, the neutral of mains in one country or another. Red, black, brown, orange and grey are given, and are live conductors of mains somewhere: these are colours for low-voltage signal wires alone, and no colour says that a conductor is dead. A core keeps the colour its maker gave it: put a marker of the listed colour on both ends.';
+	'Letters by IEC 60757 (as reported). Which colour stands for which signal is the choice of this schedule; no standard says. Green-and-yellow (GNYE) belongs to protective earth alone, so it is never given here, and neither are plain green, plain yellow, and blue and white, which are neutral of mains in one country or another and a phase elsewhere. Red, black, brown, orange and grey are given, and are live conductors of mains somewhere (grey is also a neutral somewhere): never tell neutral from phase by colour. These are colours for low-voltage signal wires alone, and no colour says that a conductor is dead. A core keeps the colour its maker gave it: put a marker of the listed colour on both ends.';
 
 /** The two cautions of the wiring schedule. */
 export const SCHEDULE_CAUTIONS = {
 	chassis:
 		'A conductor marked “joins shield to chassis” makes the one place where the two meet on this panel. Solder only those that the table lists. If you find a second path afterwards (a metal bush, a long screw, a stray strand on a lug), take it away before the panel goes in.',
 	mains:
-		'Cut, strip and solder with every cable of the panel unplugged at its far end, phantom power off. The colours of this table are for low-voltage signal wires. In mains wiring red, black, brown, orange and grey are live conductors somewhere, blue or white is neutral, and green-and-yellow is protective earth, which is never cut, lifted or borrowed. A bond that protects people in a case with mains in it is not in this table. Mains work is for licensed people under local codes.'
+		'Cut, strip and solder with every cable of the panel unplugged at its far end, phantom power off. The colours of this table are for low-voltage signal wires. In mains wiring red, black, brown, orange and grey are live conductors somewhere, and blue, white or grey is neutral in one country and a phase in another: never tell neutral from phase by colour. Green-and-yellow is protective earth, which is never cut, lifted or borrowed. A bond that protects people in a case with mains in it is not in this table. Mains work is for licensed people under local codes.'
 } as const;
+
+/** What an opened panel file says of its panel, or leaves unsaid. */
+export const panelWords = ({ panel }: Bench): string =>
+	panel.metal
+		? 'The panel is metal.'
+		: 'The file has no row panel,metal, so the panel is taken as insulating.';
 
 /** Names in a row, the first twelve of many. */
 const someOf = (names: readonly string[]): string =>
