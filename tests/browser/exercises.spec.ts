@@ -265,6 +265,10 @@ test('find: every reading counts, nothing gives the fault away, and naming it pa
 	await expect(used).toContainText(`${pairs.length} of ${find.most} probes used`);
 	// With a plug in, the same pair is another one.
 	await hands.button(/^Put line-plug /).click();
+	// A plug takes no reading: both probes come off for it.
+	await expect(hands.said).toContainText('Both probes are off.');
+	await expect(used).toContainText(`${pairs.length} of ${find.most} probes used`);
+	await hands.probe('A.T', 'DESK.cold');
 	await expect(used).toContainText(`${pairs.length + 1} of ${find.most} probes used`);
 	await hands.button('Pull it out').click();
 	await expect(used).toContainText(`${pairs.length + 1} of ${find.most} probes used`);

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { SOCKET_KINDS, type SocketKind } from '../engine';
-import { lugConflict, lugKnowledge, type LugReading } from './lugs';
+import { lugConflict, lugKnowledge, lugToProve, silentStates, type LugReading } from './lugs';
 import { ask, groupOf, hunt, shuffled } from './lugs.fixture';
 import { BAG, countedContacts, viewOf } from './tell';
 import type { Question } from './tellPlan';
@@ -73,6 +73,35 @@ describe('which lug is which', () => {
 		});
 	});
 
+	it('asks for a beep before silence is believed, and a true socket gives it', () => {
+		let asked = 0;
+		for (const kind of SOCKET_KINDS)
+			for (const seed of [1, 2, 3]) {
+				const order = shuffled(countedContacts(kind).length, seed);
+				const { readings } = hunt(kind, order);
+				const proof = lugToProve(groupOf(kind), readings);
+				if (silentStates(readings).length === 0) expect(proof).toBeNull();
+				if (!proof) continue;
+				asked += 1;
+				expect(silentStates(readings)).toContain(proof.state);
+				expect(ask(kind, order, proof).sounds).toBe(true);
+			}
+		expect(asked).toBeGreaterThan(0);
+	});
+	it('can prove with one reading what silence alone has named', () => {
+		const kinds: SocketKind[] = ['hybrid-9'];
+		const readings: LugReading[] = [];
+		for (;;) {
+			const { next } = lugKnowledge(kinds, readings);
+			if (!next) break;
+			readings.push({ ...next, sounds: false });
+		}
+		expect(lugKnowledge(kinds, readings).ways).toBeGreaterThan(0);
+		const proof = lugToProve(kinds, readings)!;
+		expect(proof.state).toBe(readings.at(-1)!.state);
+		const said = (sounds: boolean) => lugKnowledge(kinds, [...readings, { ...proof, sounds }]).ways;
+		expect([said(true) > 0, said(false)]).toEqual([true, 0]);
+	});
 	it('names readings that cannot all be true, and none that could be left out', () => {
 		const kinds: SocketKind[] = ['hybrid-9'];
 		const readings: LugReading[] = [

@@ -289,6 +289,39 @@ export function lugKnowledge(
 	};
 }
 
+/**
+ * A reading that must sound if what the silent ones say is so: a plug that is not home and a probe that
+ * does not touch give silence too. Null where nothing rests on silence alone, or no reading would prove it.
+ */
+export function lugToProve(
+	kinds: readonly SocketKind[],
+	readings: readonly LugReading[]
+): LugAdvice | null {
+	const states = [...new Set<PlugState>([...commonStates(kinds), ...readings.map((r) => r.state)])];
+	const left = kinds
+		.map((kind) => countIn(shapeOf(kind, states), readings))
+		.filter((l) => l.ways > 0);
+	if (left.length === 0) return null;
+	const ways = left.reduce((sum, l) => sum + l.ways, 0);
+	for (const state of silentStates(readings)) {
+		const sure = questionsOf(
+			left.map((l) => l.shape),
+			[state]
+		).find((q) => left.reduce((sum, l) => sum + soundsIn(l, q), 0) === ways);
+		if (sure) return { ...sure, chance: 1 };
+	}
+	return null;
+}
+
+/** Plugs with which nothing has beeped, the last one first; the bare socket too where nothing has at all. */
+export function silentStates(readings: readonly LugReading[]): PlugState[] {
+	const used = [...new Set(readings.map((r) => r.state).reverse())];
+	const none = readings.every((r) => !r.sounds);
+	return used.filter(
+		(state) => (none || state !== 'none') && !readings.some((r) => r.state === state && r.sounds)
+	);
+}
+
 /** Readings, by their place, that no kind satisfies together: none can be left out. Empty where all agree. */
 export function lugConflict(
 	kinds: readonly SocketKind[],

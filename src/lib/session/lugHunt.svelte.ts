@@ -3,7 +3,13 @@
  * leave. A step back is an older sheet of all of that. How many readings are left is counted in slices
  * beside the page, for it plays the rest of the questions through.
  */
-import { lugConflict, lugKnowledge, type LugReading } from '../diagnosis/lugs';
+import {
+	lugConflict,
+	lugKnowledge,
+	lugToProve,
+	silentStates,
+	type LugReading
+} from '../diagnosis/lugs';
 import { countingLeft } from '../diagnosis/lugsLeft';
 import { countedContacts } from '../diagnosis/tell';
 import { PLUG_KINDS, SOCKET_KINDS, fits, type PlugKind, type PlugState } from '../engine';
@@ -54,7 +60,13 @@ export class LugHunt {
 	readonly clash = $derived(
 		this.known.ways === 0 ? lugConflict(this.kinds, this.readings, this.plugs) : []
 	);
-	readonly next = $derived(this.known.next);
+	/** What must sound before silence is believed; asked when nothing else is left to ask. */
+	readonly proof = $derived(
+		this.known.next || this.known.ways === 0 ? null : lugToProve(this.kinds, this.readings)
+	);
+	readonly next = $derived(this.known.next ?? this.proof);
+	/** Plugs with which nothing has beeped: what was read with them is not proved. */
+	readonly silent = $derived(silentStates(this.readings));
 	readonly canUndo = $derived(this.olds.length > 0);
 
 	/** Takes up what was kept. */
@@ -70,7 +82,8 @@ export class LugHunt {
 		if (!next) return;
 		const { state, a, b } = next;
 		this.change({ readings: [...this.readings, { state, a, b, sounds }] });
-		this.told = this.known.ways > 0 ? lugsToldWords(before, this.known) : '';
+		this.told =
+			this.known.ways > 0 ? lugsToldWords(before, this.known, !this.silent.includes(state)) : '';
 	}
 	/** Takes one reading away, the last unless said. */
 	takeAway(at = this.readings.length - 1) {

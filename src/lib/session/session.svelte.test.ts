@@ -12,6 +12,19 @@ describe('clicks on contacts', () => {
 		expect(hunt.readings).toBe(2);
 		hunt.use('A.3');
 		expect([hunt.red, hunt.black]).toEqual(['A.3', null]);
+		// A plug that goes in or out takes no reading.
+		for (const move of [
+			() => hunt.plugInto('ts', 'A'),
+			() => hunt.pullOut('A'),
+			() => hunt.undo(),
+			() => hunt.redo()
+		]) {
+			hunt.setProbe('red', 'A.T');
+			hunt.setProbe('black', 'A.TN');
+			move();
+			expect([hunt.red, hunt.black, hunt.reading]).toEqual([null, null, null]);
+			expect(hunt.said).toMatch(/ Both probes are off\.$/);
+		}
 	});
 	it('move the black probe on an open bench, once both are on', () => {
 		const session = new Session(bench);

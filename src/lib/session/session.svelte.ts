@@ -282,14 +282,23 @@ export class Session {
 		this.red = this.black = this.jumperFrom = this.chosen = null;
 	}
 	undo() {
+		const lifted = this.#liftInHunt();
 		this.history.undo();
 		this.#told = null;
-		this.said = 'Undone.';
+		this.said = `Undone.${lifted}`;
 	}
 	redo() {
+		const lifted = this.#liftInHunt();
 		this.history.redo();
 		this.#told = null;
-		this.said = 'Done again.';
+		this.said = `Done again.${lifted}`;
+	}
+	/** In a hunt a reading is always meant: both probes come off before a plug moves. What is said of it. */
+	#liftInHunt(): string {
+		if (this.rules.reasons || (this.red === null && this.black === null)) return '';
+		this.red = this.black = null;
+		if (this.tool === 'black') this.tool = 'red';
+		return ' Both probes are off.';
 	}
 
 	setProbe(probe: Probe, node: NodeName | null) {
@@ -349,6 +358,11 @@ export class Session {
 
 	/** Says what an insertion or travel changed, contact by contact. */
 	#moved(next: Bench, socket: string, group?: string) {
+		const lifted = group === undefined ? this.#liftInHunt() : '';
+		this.#move(next, socket, group);
+		this.said += lifted;
+	}
+	#move(next: Bench, socket: string, group?: string) {
 		if (sameState(this.bench, next)) {
 			shareCircuit(next, this.still);
 			this.commit(next, '', group);

@@ -170,6 +170,15 @@ export function silentGroups(bench: Bench, silent: readonly Fault[]): SilentGrou
 export const silentLine = ({ title, faults, why }: SilentGroup): string =>
 	`${title}: ${faults.join(', ')}. ${why}`;
 
+/** Silent rows across devices that hang on the lines; '' where there are none. Common practice. */
+export function acrossWords(
+	across: readonly { readonly id: string; readonly numbers: readonly number[] }[]
+): string {
+	if (across.length === 0) return '';
+	const where = across.map(({ id, numbers }) => `${numbers.join(', ')} (${id})`).join('; ');
+	return `Across a device: ${where}. A transformer in it beeps there on a sound panel too. Lift the far plug or one core before you believe a bridge, and put it back (common practice).`;
+}
+
 /** What to do before the first probe and after the last (prove the tester, test, prove it again: HSE GS38, HSG85). */
 export const CARD_STEPS = [
 	'Make it dead: phantom power off, every device at the far ends switched off and unplugged from the mains.',

@@ -18,16 +18,21 @@ export const lugReadingWords = (reading: LugReading): string =>
 export const kindsWords = (kinds: readonly SocketKind[]): string =>
 	kinds.map((kind) => `a ${plainName(kind)}`).join(' or ');
 
-/** What a reading told: how much is left, for the eye and the ear. */
-export function lugsToldWords(before: LugKnowledge, after: LugKnowledge): string {
+/** Said while a plug has given silence alone. */
+const UNPROVED = 'Nothing has beeped with this in the socket yet, so none of it is proved.';
+
+/** What a reading told: how much is left, for the eye and the ear. `proved`: something has beeped in that state. */
+export function lugsToldWords(before: LugKnowledge, after: LugKnowledge, proved: boolean): string {
+	if (before.ways === after.ways) return 'It beeps as it should.';
 	const fresh = after.names.flatMap((names, lug) =>
 		names.length === 1 && before.names[lug]!.length > 1
-			? [`lug ${lugLetter(lug)} is ${contactText(names[0]!)}`]
+			? [`lug ${lugLetter(lug)} ${proved ? 'is' : 'should be'} ${contactText(names[0]!)}`]
 			: []
 	);
 	const out = before.ways - after.ways;
 	const count = `That ruled out ${Math.round((100 * out) / before.ways)} % of the ways the contacts can lie; ${after.ways.toLocaleString('en-GB')} ${after.ways === 1 ? 'is' : 'are'} left.`;
-	return fresh.length > 0 ? `${sentence(andOf(fresh))} ${count}` : count;
+	const named = fresh.length > 0 ? `${sentence(andOf(fresh))} ` : '';
+	return `${named}${count}${named && !proved ? ` ${UNPROVED}` : ''}`;
 }
 
 /** Lugs that no reading with these plugs can tell apart, in groups. */

@@ -2,7 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Fault } from '../engine';
 import { benchOf } from '../engine/bench.fixture';
-import { cannotWords, mendWords, ruledOutWords, setWords } from './real';
+import {
+	betweenWords,
+	cannotWords,
+	deviceBeepWords,
+	mendWords,
+	ruledOutWords,
+	setWords
+} from './real';
 
 const bench = benchOf({
 	panel: { metal: true },
@@ -57,5 +64,29 @@ describe('leads that are exchanged', () => {
 			expect(mendWords(bench, fault)).toBe('Follow the lead on T by eye, and move it to TN.');
 		}
 		expect(setWords(bench, [swap('A.2', 'A.R')])).toBe('the leads of pin 2 sit on R');
+	});
+});
+
+describe('ohms across a device that is drawn', () => {
+	const said = (a: string, b: string, ohms: number) => betweenWords(bench, {}, [a, b], ohms);
+	it.each([60, 3000, 13_600])(
+		'%d Ω are that device, which is not to be unplugged for good',
+		(ohms) => {
+			const { points, likely } = said('A.2', 'A.3', ohms);
+			expect(likely).toBe('apart');
+			expect(points.join(' ')).toMatch(/^DESK hangs between the two/);
+			expect(points.join(' ')).toMatch(/transformer.*13\.6 kΩ.*capacitors.*put it back/);
+			expect(points.join(' ')).not.toMatch(/not on your drawing|nplug/);
+		}
+	);
+	it('are not said of a pair on which it does not hang', () => {
+		expect(said('A.1', 'A.3', 60).points.join(' ')).toMatch(/not on your drawing/);
+		expect(deviceBeepWords(bench, {}, ['A.1', 'A.3'])).toBeNull();
+	});
+	it('a beep there is no bridge yet', () => {
+		expect(deviceBeepWords(bench, {}, ['A.TN', 'A.3'])).toMatch(/would beep on a sound panel too/);
+		expect(mendWords(bench, { kind: 'bridge', between: ['A.2', 'A.3'] })).toMatch(
+			/lift the far plug/
+		);
 	});
 });

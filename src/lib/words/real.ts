@@ -3,8 +3,18 @@
  * out, what a number of ohms may be, what to do about a fault. Advice without a source beside it is
  * common practice.
  */
-import { BEEPS_UNDER, LEADS, inState, isJoined, readMeter, showOhms, splitNode } from '../engine';
-import type { Bench, Fault, NodeName, Ohms, Pair, When } from '../engine';
+import {
+	BEEPS_UNDER,
+	DEVICES,
+	LEADS,
+	inState,
+	isJoined,
+	netsOf,
+	readMeter,
+	showOhms,
+	splitNode
+} from '../engine';
+import type { Bench, Device, Fault, NodeName, Ohms, Pair, When } from '../engine';
 import { nodesAtPanel, type Group, type Reading, type Suspect } from '../diagnosis';
 import { bothText } from './checks';
 import { CLASS_GLOSS, classesText } from './classes';
@@ -100,6 +110,10 @@ export function ruledOutWords(
 	return `That ruled out ${out} of ${classesText(before)}; ${left} ${are} left.${among}`;
 }
 
+const bridgeFirst = (bench: Bench, between: Pair): string => {
+	const beep = deviceBeepWords(bench, {}, between);
+	return beep ? `${beep} ` : '';
+};
 function swapMend(bench: Bench, contacts: Pair): string {
 	const stray = strayed(bench, contacts);
 	if (!stray)
@@ -114,7 +128,7 @@ export function mendWords(bench: Bench, fault: Fault): string {
 		case 'resistive':
 			return `Look at both joints of ${wireName(bench, fault.wire)}, pull gently at each end, and solder anew what moves.`;
 		case 'bridge':
-			return `Look between ${bothText(bench, fault.between)} for a splash of solder or a stray strand, and take it away.`;
+			return `${bridgeFirst(bench, fault.between)}Look between ${bothText(bench, fault.between)} for a splash of solder or a stray strand, and take it away.`;
 		case 'swap':
 			return swapMend(bench, fault.contacts);
 		case 'break-dirty':
@@ -160,11 +174,51 @@ function soundOhms(bench: Bench, when: When, pair: Pair): Ohms | null {
 }
 const isNear = (a: Ohms, b: Ohms): boolean => Math.abs(a - b) <= 0.25 * Math.max(a, b);
 
+/** The device on whose own two terminals the pair lies in this state, through its wires; null where there is none. */
+export function deviceBetween(bench: Bench, when: When, [a, b]: Pair): Device | null {
+	if (bench.devices.length === 0) return null;
+	const { indexOf } = netsOf(inState(bench, when));
+	const at = (node: NodeName) => indexOf.get(node);
+	if (at(a) === at(b)) return null;
+	const hangs = ({ id, kind }: Device): boolean =>
+		DEVICES[kind].inside.some(({ a: x, b: y, role }) => {
+			const ends = [at(`${id}.${x}`), at(`${id}.${y}`)];
+			return role !== 'bond' && ends.includes(at(a)) && ends.includes(at(b));
+		});
+	return bench.devices.find(hangs) ?? null;
+}
+
+/** What is inside real devices of that kind, between the two that carry the signal (common practice). */
+const insideWords = (kind: Device['kind']): string =>
+	kind === 'mic-input'
+		? 'tens of ohms (a transformer), about 13.6 kΩ (two feed resistors, phantom power fitted and off) or nothing steady (capacitors)'
+		: 'tens of ohms (a transformer), kilohms, or nothing steady (capacitors)';
+
+/** What to do before a bridge across a device is believed (common practice). */
+const LIFT_FIRST =
+	'To be sure that it is no bridge, lift the far plug or one core for one reading more, and put it back after it. What stays is on the panel.';
+
+/** A number across a device that is drawn: the device, as a rule. */
+const deviceWords = ({ id, kind }: Device, sound: Ohms | null): string[] => [
+	`${id} hangs between the two, and no wire joins them: it counts as apart. ${sound === null ? 'This drawing' : `This drawing reckons the inside of a device as one number, and shows ${showOhms(sound)} here; it`} cannot know yours. A real one may show ${insideWords(kind)}.`,
+	LIFT_FIRST
+];
+
+/** A beep across a device that is drawn, which a sound panel can give too; null where none hangs there. */
+export function deviceBeepWords(bench: Bench, when: When, pair: Pair): string | null {
+	const device = deviceBetween(bench, when, pair);
+	return device
+		? `${device.id} hangs between those two, and a transformer in it would beep on a sound panel too (common practice). ${LIFT_FIRST}`
+		: null;
+}
+
 /** What ohms between the tone's limit and the meter's range may be. `ohms` as the display shows it. */
 export function betweenWords(bench: Bench, when: When, pair: Pair, ohms: Ohms): Between {
 	const sound = soundOhms(bench, when, pair);
 	const joined = isJoined(inState(bench, when), ...pair);
 	const headline = `${showOhms(ohms)} is neither a plain joint (under ${BEEPS_UNDER} Ω) nor open.`;
+	const device = joined ? null : deviceBetween(bench, when, pair);
+	if (device) return { headline, likely: 'apart', points: deviceWords(device, sound) };
 	if (sound !== null && !joined && isNear(sound, ohms))
 		return {
 			headline,
@@ -188,7 +242,7 @@ export function betweenWords(bench: Bench, when: When, pair: Pair, ohms: Ohms): 
 		headline,
 		likely: 'apart',
 		points: [
-			'A coil or a load: a microphone (about 200 Ω), an input (thousands of ohms) or a transformer that is still connected and is not on your drawing. Unplug the far ends.',
+			'A coil or a load: a microphone (about 200 Ω), an input (thousands of ohms) or a transformer that hangs on the line and is not on your drawing. Unplug what is not drawn.',
 			'Kilohms and more that drift: your fingers on both tips, flux or damp between lugs. Hold one tip only by its handle, clean, and measure again.'
 		]
 	};
@@ -231,7 +285,7 @@ export const REAL_CAUTIONS = {
 	chassis:
 		'With a rack, G, the panel and every shield are joined through rails and other gear as well. Unscrew the panel from the rails, and see that the device at the far end touches no rail, or a beep against G or the panel tells you of the rack and not of your socket.',
 	mains:
-		'Work on a dead line only: phantom power off, power amplifiers off, every device at the far ends unplugged from the mains. The line stays on its device while you probe: the list counts on it. Never open a protective earth to get a reading. If a conductor may be fed by the mains, stop: local codes and licensed practice decide.'
+		'Work on a dead line only: phantom power off, power amplifiers off, every device at the far ends unplugged from the mains. The line stays on its device while you probe, for the list counts on it, unless a reading is asked for without it. Never open a protective earth to get a reading. If a conductor may be fed by the mains, stop: local codes and licensed practice decide.'
 } as const;
 
 /** The same two for whoever has read them in full. */

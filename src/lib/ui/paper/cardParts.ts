@@ -5,6 +5,7 @@ import { stateKey, type Card } from '../../diagnosis';
 import { atRest } from '../../schedule';
 import { PANEL, SOCKETS, splitNode, type Bench, type NodeName, type When } from '../../engine';
 import { ANSWER_WORDS, cardNode, cardState } from '../../words/card';
+import { deviceBetween } from '../../words/real';
 
 export interface CardRow {
 	/** The same for the same probe, whatever else stands on the card. */
@@ -43,6 +44,18 @@ export function groupsOf(bench: Bench, { probes }: Pick<Card, 'probes'>): CardGr
 			})
 		};
 	});
+}
+
+/** Silent rows across a device that hangs on a line: its name, and the numbers of the rows. */
+export function acrossDevices(bench: Bench, { probes }: Pick<Card, 'probes'>) {
+	const states = [...new Set(probes.map((p) => keyOf(p.when)))];
+	const rows = states.flatMap((key) => probes.filter((p) => keyOf(p.when) === key));
+	const found = new Map<string, number[]>();
+	rows.forEach(({ when, pair, expect }, i) => {
+		const device = expect === 'apart' ? deviceBetween(bench, when, pair) : null;
+		if (device) found.set(device.id, [...(found.get(device.id) ?? []), i + 1]);
+	});
+	return [...found].map(([id, numbers]) => ({ id, numbers }));
 }
 
 /** A chassis lug and the metal panel that it should be joined to. */
