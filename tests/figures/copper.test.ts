@@ -20,18 +20,29 @@ const isLit = (figure: Figure, of: string, roles: readonly string[]): boolean =>
 const METAL_PANEL = { panel: { metal: true } };
 
 describe.each(['rear', 'front'] as const)('copper from the %s', (view) => {
-	it.each(states)('%s: a break is copper exactly while it is closed', (_, state) => {
-		const bench = benchIn(state, METAL_PANEL);
-		const figure = sceneFigure(bench, view, litLive(bench));
-		const rests = new Set(
-			circuit(bench).conductors.flatMap(({ reason: r }) =>
-				r.kind === 'rest' || r.kind === 'changeover' ? [r.contact] : []
-			)
-		);
-		const { breaks, changeover } = SOCKETS[state.kind];
-		for (const contact of [...Object.keys(breaks), ...(changeover ? ['NC', 'NO'] : [])])
-			expect(isLit(figure, `${SOCKET}.${contact}`, ['blade']), contact).toBe(rests.has(contact));
-	});
+	it.each(states)(
+		'%s: a seat is copper exactly while its break is closed, a leaf as its spring',
+		(_, state) => {
+			const bench = benchIn(state, METAL_PANEL);
+			const figure = sceneFigure(bench, view, litLive(bench));
+			const rests = new Set(
+				circuit(bench).conductors.flatMap(({ reason: r }) =>
+					r.kind === 'rest' || r.kind === 'changeover' ? [r.contact] : []
+				)
+			);
+			const { breaks, changeover } = SOCKETS[state.kind];
+			const seats = ['seat', 'seat-closed'];
+			const touches = litLive(bench).nodes;
+			const all = { ...breaks, ...(changeover && { NC: 'C', NO: 'C' }) };
+			for (const [contact, spring] of Object.entries(all)) {
+				expect(isLit(figure, `${SOCKET}.${contact}`, seats), contact).toBe(rests.has(contact));
+				const leaf = `${SOCKET}.${spring}`;
+				expect(isLit(figure, leaf, ['blade']), spring).toBe(touches.has(leaf));
+				const leaves = figure.marks.filter((m) => m.role === 'blade' && m.of === leaf);
+				expect(leaves, spring).toHaveLength(1);
+			}
+		}
+	);
 	it.each(states)('%s: a contact is copper exactly while it touches metal', (_, state) => {
 		const bench = benchIn(state, METAL_PANEL);
 		const figure = sceneFigure(bench, view, litLive(bench));

@@ -74,6 +74,13 @@ describe.each([
 			for (const metal of [t.cup!, t['copper-wash']!])
 				expect(contrast(metal, t.sheet!)).toBeGreaterThanOrEqual(1.5);
 	});
+	it('shows a metal panel on the sheet, and what is written and soldered on it', () => {
+		expect(contrast(t.panel!, t.sheet!)).toBeGreaterThanOrEqual(1.2);
+		for (const ink of TEXT.filter((one) => one !== 'red'))
+			expect(contrast(t[ink]!, t.panel!), ink).toBeGreaterThanOrEqual(4.5);
+		for (const line of LINES.filter((one) => one.startsWith('wire')))
+			expect(contrast(t[line]!, t.panel!), line).toBeGreaterThanOrEqual(3);
+	});
 	it('shows ink and copper on the metal of a cup, and copper on its wash, at 3:1 or more', () => {
 		expect(contrast(t.ink!, t.cup!)).toBeGreaterThanOrEqual(4.5);
 		expect(contrast(t.copper!, t.cup!)).toBeGreaterThanOrEqual(3);

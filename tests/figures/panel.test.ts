@@ -91,9 +91,10 @@ describe('a break on the rear', () => {
 	it.each(states)('%s: its blade meets its seat exactly when it is closed', (_, state: State) => {
 		const bench = benchIn(state);
 		const strokes = strokesOf(sceneFigure(bench, 'rear'));
-		for (const contact of Object.keys(SOCKETS[state.kind].breaks)) {
+		for (const [contact, spring] of Object.entries(SOCKETS[state.kind].breaks)) {
 			const of = `${SOCKET}.${contact}`;
-			const blade = strokes.find((s) => s.of === of && s.role === 'blade')!;
+			const leaf = `${SOCKET}.${spring}`;
+			const blade = strokes.find((s) => s.of === leaf && s.role === 'blade')!;
 			const seat = strokes.find((s) => s.of === of && s.role.startsWith('seat'))!;
 			const end = blade.d
 				.match(/-?\d*\.?\d+/g)!
@@ -259,7 +260,7 @@ describe('names read from far off, on a panel of many', () => {
 	};
 	it.each([12, 48])('have no wire through them, nor another name over them: %i', (count) => {
 		const bench = panelOf(count);
-		const figure = sceneFigure(bench, 'rear', NOTHING_LIT, { lettering: 'large' });
+		const figure = sceneFigure(bench, 'rear', NOTHING_LIT, { lettering: 'large', far: true });
 		const ids = new Set(bench.sockets.map((s) => `${s.id} · ${s.label}`));
 		const names = wordsOf(figure).filter((w) => w.role === 'name' && ids.has(w.text));
 		expect(names).toHaveLength(count);

@@ -9,7 +9,7 @@ import type { NodeName } from '../engine';
  * What a stroke is. Hatching stands for insulation, `hidden` for what lies behind; `collar` is an
  * insulator that moves or stands against another one, hatched the other way; `pointer` is a small
  * filled sign that says where something is; `flag` is the ring about a wire's letter, so that it is
- * never taken for the letter of a net.
+ * never taken for the letter of a net; `panel` is one of metal, seen flat.
  */
 export const STROKES = [
 	'body',
@@ -17,6 +17,7 @@ export const STROKES = [
 	'insulator',
 	'collar',
 	'hole',
+	'panel',
 	'outline',
 	'fine',
 	'hidden',

@@ -1,13 +1,7 @@
 import type { PlugKind } from '../engine';
 
-const SHORT: Partial<Record<PlugKind, string>> = {
-	'three-pin': '3-pin',
-	shorting: 'short',
-	dummy: 'dum.'
-};
-
-/** A plug's kind in a word short enough for the opening it stands in. */
-export const plugSign = (kind: PlugKind): string => SHORT[kind] ?? kind;
+/** A plug's kind in one short word. */
+export const plugSign = (kind: PlugKind): string => (kind === 'three-pin' ? '3-pin' : kind);
 
 /** A text of so many letters at most, the last of them … where it was cut. */
 export const shortTo = (text: string, most: number): string =>

@@ -3,7 +3,15 @@
  * a path. `turn` is 1 for the rear, −1 for the front and anything between while the panel turns
  * about its vertical axis: x is multiplied by it, so the front is the true mirror image of the rear.
  */
-import { PANEL, splitNode, type Bench, type NodeName, type Plug, type Socket } from '../engine';
+import {
+	PANEL,
+	splitNode,
+	type Bench,
+	type NodeName,
+	type Plug,
+	type PlugKind,
+	type Socket
+} from '../engine';
 import {
 	Lanes,
 	areFar,
@@ -16,6 +24,7 @@ import {
 	type Piece
 } from './lanes';
 import { makePlaces, rowsOf, type Places, type Thing } from './places';
+import { plugSign } from './plugSign';
 import {
 	bandPath,
 	curvesPath,
@@ -187,12 +196,19 @@ export function inkOf(from: NodeName, to: NodeName): Ink {
 
 /** What a socket is called on the panel. */
 export const nameOfSocket = ({ id, label }: Socket): string => (label ? `${id} · ${label}` : id);
+/**
+ * What stands in a socket, after its name: words fit no opening. A plug of the other half leaves the
+ * opening empty, so its travel, mm, stands here too.
+ */
+export const nameOfPlug = (kind: PlugKind, travel: number): string =>
+	kind === 'three-pin' ? `${plugSign(kind)} ${travel.toFixed(1)}` : plugSign(kind);
 /** From this many sockets on, names are written so large that they are read from far off. */
 const MANY = 5;
 /** Half the width and half the height of words at their largest, units: a name, a name read from far. */
 const NAMES = {
-	near: { letter: 6.8, r: 11, y: 238 },
-	far: { letter: 12.4, r: 20, y: 246 }
+	// With room for what stands in the socket: ` · trs`, most often.
+	near: { letter: 6.8, r: 11, y: 238, more: 4 },
+	far: { letter: 12.4, r: 20, y: 246, more: 0 }
 } as const;
 /** The same of the mark of a lug, and of the letter of its net. */
 const WORD = { letter: 6.5, r: 11 } as const;
@@ -209,7 +225,7 @@ function wordObstacles({ x, y }: Point, half: number, r: number): Obstacle[] {
 }
 function nameObstacles({ x, y, socket }: PlacedSocket, count: number): Obstacle[] {
 	const size = count < MANY ? NAMES.near : NAMES.far;
-	const half = Math.min(FLANGE.x - 4, size.letter * nameOfSocket(socket).length);
+	const half = Math.min(FLANGE.x - 4, size.letter * (nameOfSocket(socket).length + size.more));
 	return wordObstacles({ x, y: y + size.y }, half, size.r);
 }
 

@@ -1,5 +1,12 @@
 /** A scene as a figure: the rear or front view as marks, for still pictures, print and export. */
-import { PANEL, type Bench, type DeviceKind, type NodeName, type PlugKind } from '../engine';
+import {
+	PANEL,
+	type Bench,
+	type DeviceKind,
+	type NodeName,
+	type Plug,
+	type PlugKind
+} from '../engine';
 import { breakSign } from './breakSign';
 import type { Figure, Lettering, Mark, StrokeRole, WordRole } from './figure';
 import { NOTHING_LIT, isClosed, netLetters, type Lit } from './lit';
@@ -13,10 +20,11 @@ import {
 } from './lugs';
 import type { Places } from './places';
 import { plugParts } from './plugShape';
-import { plugSign, shortId, shortTo } from './plugSign';
+import { shortId, shortTo } from './plugSign';
 import {
 	FLAG,
 	STUD_LETTER,
+	nameOfPlug,
 	nameOfSocket,
 	TERMINAL_LETTER,
 	PLUG_PICTURE,
@@ -27,7 +35,7 @@ import {
 	type PlacedWire,
 	type Scene
 } from './scene';
-import type { Point, Role, Shape } from './socket';
+import { shapesOf, type Point, type Role, type Shape } from './socket';
 
 /** Mirrors and moves a path made of M, L, H, V, A, Q, C and Z with absolute places. */
 export function placedPath(d: string, { x, y }: Point, mirror = 1): string {
@@ -113,32 +121,48 @@ function drawShape(pen: Pen, s: PlacedSocket, { role, d, contact }: Shape, turn:
 	if (on && role === 'body') pen.stroke('outline', path, of, true);
 }
 
-function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: Lit) {
+/** The leaf is a piece of its spring, the seat of its break contact: each is lit as its own lug. */
+function drawBreaks(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: Lit) {
 	const { id } = s.socket;
-	for (const shape of turn >= 0 ? s.drawing.rear : s.drawing.front)
-		drawShape(pen, s, shape, turn, lit);
 	for (const b of s.drawing.breaks) {
 		const closed = isClosed(bench, id, b.contact);
 		const { blade, seat } = breakSign(b, closed, turn);
-		const of = `${id}.${b.contact}`;
-		const on = lit.breaks.has(of);
-		pen.stroke('blade', placedPath(`M${blade.x1} ${blade.y1} L${blade.x2} ${blade.y2}`, s), of, on);
+		const [of, spring] = [`${id}.${b.contact}`, `${id}.${b.spring}`];
+		if (blade) {
+			const d = `M${blade.x1} ${blade.y1} L${blade.x2} ${blade.y2}`;
+			pen.stroke('blade', placedPath(d, s), spring, lit.nodes.has(spring));
+		}
 		const d = `M${seat.map((p) => p.join(' ')).join(' L')} Z`;
-		pen.stroke(closed ? 'seat-closed' : 'seat', placedPath(d, s), of, on);
+		pen.stroke(closed ? 'seat-closed' : 'seat', placedPath(d, s), of, lit.nodes.has(of));
 	}
-	if (s.socket.bush === 'metal') {
-		const bush = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
-		pen.stroke('spring', placedPath(roundPath(37), bush), `${id}.S`, lit.nodes.has(`${id}.S`));
+}
+
+/** A jack plug in the opening, or the shell of a three-pin plug round its pins; dashed from behind. */
+function drawPlug(pen: Pen, s: PlacedSocket, plug: Plug, turn: number, lit: Lit) {
+	const { bore, round } = s.drawing;
+	const role = turn >= 0 ? 'hidden' : 'outline';
+	const of = `${plug.id}.shell`;
+	if (pen.isFar) pen.stroke('seat-closed', placedPath(roundPath(24), at(bore)));
+	else if (plug.kind === 'three-pin' && round)
+		pen.stroke(role, placedPath(roundPath(round.r), at(round)), of, lit.nodes.has(of));
+	else {
+		pen.stroke(role, placedPath(roundPath(27), at(bore)));
+		const { x, y } = at(bore);
+		pen.word('dimension', plug.travel.toFixed(1), { x, y: y + pen.by(5.5, 8) });
 	}
-	if (s.plug) {
-		const at = { x: s.x + turn * s.drawing.bore.x, y: s.y + s.drawing.bore.y };
-		if (pen.isFar) pen.stroke('seat-closed', placedPath(roundPath(24), at));
-		else pen.stroke(turn >= 0 ? 'hidden' : 'outline', placedPath(roundPath(27), at));
-		pen.word('mark', plugSign(s.plug.kind), { x: at.x, y: at.y - pen.by(2, 3) });
-		pen.word('dimension', s.plug.travel.toFixed(1), { x: at.x, y: at.y + pen.by(14, 19) });
+	function at(p: Point): Point {
+		return { x: s.x + turn * p.x, y: s.y + p.y };
 	}
+}
+
+function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: Lit) {
+	const shapes = turn >= 0 ? s.drawing.rear : s.drawing.front;
+	for (const shape of shapesOf(shapes, s.socket.bush)) drawShape(pen, s, shape, turn, lit);
+	drawBreaks(pen, s, bench, turn, lit);
+	if (s.plug) drawPlug(pen, s, s.plug, turn, lit);
 	const name = nameOfSocket(s.socket);
-	pen.word('name', pen.isFar ? shortTo(name, FAR_NAME) : name, {
+	const full = s.plug ? `${name} · ${nameOfPlug(s.plug.kind, s.plug.travel)}` : name;
+	pen.word('name', pen.isFar ? shortTo(name, FAR_NAME) : full, {
 		x: s.x,
 		y: s.y + pen.by(241, 244)
 	});
@@ -271,7 +295,7 @@ export function sceneFigure(
 	const letters = netLetters(bench);
 	const pen = new Pen(lettering, far);
 	const { x, y, w, h } = scene.panel;
-	pen.stroke('hole', rectangle(x, y, w, h));
+	pen.stroke(bench.panel.metal ? 'panel' : 'hole', rectangle(x, y, w, h));
 	if (lit.nodes.has(PANEL)) pen.stroke('outline', rectangle(x, y, w, h), PANEL, true);
 	const metal = bench.panel.metal ? 'metal panel' : 'insulating panel';
 	pen.word('caption', `${metal}, seen from the ${view}`, { x: x + 4, y: y - 9 }, 'start');

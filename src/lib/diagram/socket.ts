@@ -7,7 +7,7 @@
  * compared in plain Node.
  */
 import { pathRound } from 'd3-path';
-import { SOCKETS, type SocketKind } from '../engine';
+import { SOCKETS, type Socket, type SocketKind } from '../engine';
 
 export interface Point {
 	readonly x: number;
@@ -30,12 +30,16 @@ export interface Shape {
 	readonly d: string;
 	/** The contact whose metal it is. */
 	readonly contact?: string;
+	/** Part of a bush, or bolted to it by its nut: `only`, drawn of a metal one alone. */
+	readonly bush?: 'any' | 'only';
 }
 export interface BreakPlace {
 	readonly contact: string;
 	readonly spring: string;
 	readonly from: Point;
 	readonly to: Point;
+	/** Its leaf moves between this contact and another one. */
+	readonly between: boolean;
 }
 export interface SocketDrawing {
 	readonly lugs: readonly LugPlace[];
@@ -45,6 +49,8 @@ export interface SocketDrawing {
 	readonly front: readonly Shape[];
 	/** Middle of the opening, and its radius. */
 	readonly bore: Point & { readonly r: number };
+	/** Middle of the round three-pin half, and the radius of a plug's shell in it. */
+	readonly round?: Point & { readonly r: number };
 }
 
 /** Half the width and height of a cell's flange. */
@@ -90,10 +96,12 @@ const hexagon = (role: Role, x: number, y: number, r: number): Shape =>
 
 /** Middle of the round three-pin half, and its radius. */
 const ROUND = { x: 0, y: -98, r: 102 } as const;
+/** The insulator within the shell leaves a gap, which a plug's shell goes into. */
+const INSERT = { r: ROUND.r - 9, plug: ROUND.r - 4.5 } as const;
 /** Three cups round the middle. */
 const CUPS: Readonly<Record<'left' | 'right' | 'below', Point>> = {
-	left: { x: -60, y: -132 },
-	right: { x: 60, y: -132 },
+	left: { x: -60, y: -124 },
+	right: { x: 60, y: -124 },
 	below: { x: 0, y: -36 }
 };
 
@@ -117,7 +125,7 @@ function threePinLugs(kind: SocketKind, down: number): LugPlace[] {
 		cup('2', move(male ? CUPS.left : CUPS.right), { x: 0, y: -27 }),
 		cup('3', move(CUPS.below), { x: 26, y: 0 })
 	];
-	if ('1N' in SOCKETS[kind].breaks) lugs.push(cup('1N', move({ x: -50, y: -64 }), { x: 0, y: 26 }));
+	if ('1N' in SOCKETS[kind].breaks) lugs.push(cup('1N', move({ x: -48, y: -64 }), { x: 0, y: 26 }));
 	return lugs;
 }
 
@@ -142,10 +150,10 @@ function jackLugs(kind: SocketKind, y: number): LugPlace[] {
 	});
 	if (changeover)
 		return [
-			lug('T', -82, y),
-			lug('S', -24, y),
-			lug('C', 60, y),
-			lug('NC', 26, lower),
+			lug('T', -84, y),
+			lug('S', -16, y),
+			lug('C', 52, y),
+			lug('NC', 10, lower),
 			lug('NO', 94, lower)
 		];
 	const columns: Record<string, number> = has('R') ? { T: -78, R: 0, S: 82 } : { T: -52, S: 52 };
@@ -161,9 +169,21 @@ const CHASSIS_LUG: LugPlace = {
 	y: -184,
 	form: 'chassis',
 	mark: { x: 0, y: -21 },
-	letter: { x: 19, y: 18 },
+	letter: { x: -23, y: 5 },
 	ways: DOWN
 };
+
+/** What a bush is made of, or holds: metal of S where the bush is metal. */
+const ofBush = (made: Shape, bush: 'any' | 'only' = 'any'): Shape => ({ ...made, bush });
+
+/** The shapes of one view as a socket with that bush has them. */
+export function shapesOf(shapes: readonly Shape[], bush: Socket['bush']): readonly Shape[] {
+	if (!shapes.some((s) => s.bush)) return shapes;
+	if (bush !== 'metal') return shapes.filter((s) => s.bush !== 'only');
+	return shapes.map((s) =>
+		s.bush ? { ...s, contact: 'S', role: s.role === 'outline' ? 'metal' : s.role } : s
+	);
+}
 
 /** The shape as metal of that contact. */
 const metalOf = (contact: string, made: Shape): Shape => ({ ...made, contact });
@@ -237,24 +257,25 @@ function hybrid(kind: SocketKind): SocketDrawing {
 		rear: [
 			...flange('G'),
 			metalOf('G', circle('insulator', ROUND.x, ROUND.y, ROUND.r)),
-			circle('fine', ROUND.x, ROUND.y, ROUND.r - 7),
+			circle('fine', ROUND.x, ROUND.y, INSERT.r),
 			...mouldedRound(ROUND.y),
 			...latch(ROUND.y).rear,
-			box('insulator', -122, block.y, 244, block.h, 8),
-			...moulded(-122, block.y, 244, block.h),
+			box('insulator', -128, block.y, 256, block.h, 8),
+			...moulded(-128, block.y, 256, block.h),
 			circle('hidden', ROUND.x, ROUND.y + 8, 31)
 		],
 		front: [
 			...flange('G'),
 			metalOf('G', circle('outline', ROUND.x, ROUND.y, ROUND.r)),
-			circle('insulator', ROUND.x, ROUND.y, ROUND.r - 9),
+			circle('insulator', ROUND.x, ROUND.y, INSERT.r),
 			circle('hole', ROUND.x, ROUND.y + 8, 34),
 			circle('fine', ROUND.x, ROUND.y + 8, 29),
 			...pins.map((l) => metalOf(l.contact, circle('hole', l.x, l.y, 9))),
 			...latch(ROUND.y).front,
-			box('hidden', -122, block.y, 244, block.h, 8)
+			box('hidden', -128, block.y, 256, block.h, 8)
 		],
-		bore: { x: ROUND.x, y: ROUND.y + 8, r: 31 }
+		bore: { x: ROUND.x, y: ROUND.y + 8, r: 31 },
+		round: { x: ROUND.x, y: ROUND.y, r: INSERT.plug }
 	};
 }
 
@@ -269,20 +290,21 @@ function threePin(kind: SocketKind): SocketDrawing {
 		rear: [
 			...flange('G'),
 			metalOf('G', circle('insulator', 0, middle, ROUND.r)),
-			circle('fine', 0, middle, ROUND.r - 7),
+			circle('fine', 0, middle, INSERT.r),
 			...mouldedRound(middle),
 			...(male ? [] : latch(middle).rear)
 		],
 		front: [
 			...flange('G'),
 			metalOf('G', circle('outline', 0, middle, ROUND.r)),
-			circle('insulator', 0, middle, ROUND.r - 9),
+			circle('insulator', 0, middle, INSERT.r),
 			...lugs
 				.filter((l) => l.form === 'cup')
 				.map((l) => metalOf(l.contact, circle(male ? 'metal' : 'hole', l.x, l.y, 9))),
 			...(male ? keyed(middle) : latch(middle).front)
 		],
-		bore: { x: 0, y: middle, r: 31 }
+		bore: { x: 0, y: middle, r: 31 },
+		round: { x: 0, y: middle, r: INSERT.plug }
 	};
 }
 
@@ -291,25 +313,29 @@ function jackOnly(kind: SocketKind): SocketDrawing {
 	const two = Object.keys(part.breaks).length > 0 || part.changeover;
 	const top = 12;
 	const lugs = jackLugs(kind, top + 46);
+	const plate = flange().map((s) => (s.role === 'body' ? ofBush(s) : s));
 	return {
 		lugs,
 		breaks: breaksOf(kind, lugs),
 		rear: [
-			...flange(),
-			circle('outline', 0, -84, 56),
-			hexagon('fine', 0, -84, 48),
+			...plate,
+			// Washer and nut are on the front of the panel.
+			ofBush(circle('hidden', 0, -84, 56)),
+			ofBush(hexagon('hidden', 0, -84, 48)),
+			ofBush(circle('outline', 0, -84, 37), 'only'),
 			circle('hidden', 0, -84, 31),
 			box('insulator', -34, -44, 68, 62, 4),
-			box('insulator', -122, top, 244, two ? 170 : 96, 8),
-			...moulded(-122, top, 244, two ? 170 : 96)
+			box('insulator', -128, top, 256, two ? 170 : 96, 8),
+			...moulded(-128, top, 256, two ? 170 : 96)
 		],
 		front: [
-			...flange(),
-			circle('outline', 0, -84, 56),
-			hexagon('outline', 0, -84, 48),
+			...plate,
+			ofBush(circle('outline', 0, -84, 56)),
+			ofBush(hexagon('outline', 0, -84, 48)),
+			ofBush(circle('outline', 0, -84, 37), 'only'),
 			circle('hole', 0, -84, 34),
 			circle('fine', 0, -84, 29),
-			box('hidden', -122, top, 244, two ? 170 : 96, 8)
+			box('hidden', -128, top, 256, two ? 170 : 96, 8)
 		],
 		bore: { x: 0, y: -84, r: 31 }
 	};
@@ -319,7 +345,10 @@ function breaksOf(kind: SocketKind, lugs: readonly LugPlace[]): BreakPlace[] {
 	const at = (contact: string): Point => lugs.find((l) => l.contact === contact)!;
 	const pairs = Object.entries(SOCKETS[kind].breaks);
 	if (SOCKETS[kind].changeover) pairs.push(['NC', 'C'], ['NO', 'C']);
-	return pairs.map(([contact, spring]) => ({ contact, spring, from: at(spring), to: at(contact) }));
+	return pairs.map(([contact, spring]) => {
+		const between = spring === 'C';
+		return { contact, spring, from: at(spring), to: at(contact), between };
+	});
 }
 
 const drawn = new Map<SocketKind, SocketDrawing>();

@@ -18,6 +18,8 @@ export type PaletteName = 'light' | 'dark' | 'ink';
 interface Palette {
 	readonly sheet: string;
 	readonly sunk: string;
+	/** A metal panel, seen flat. */
+	readonly panel: string;
 	readonly ink: string;
 	readonly soft: string;
 	readonly hatch: string;
@@ -32,6 +34,7 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 	light: {
 		sheet: '#fbf7ed',
 		sunk: '#f3ecdd',
+		panel: '#e6dcc7',
 		ink: '#1f2428',
 		soft: '#54585a',
 		hatch: '#978a6b',
@@ -43,6 +46,7 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 	dark: {
 		sheet: '#1b2226',
 		sunk: '#161c1f',
+		panel: '#2c3438',
 		ink: '#ebe4d4',
 		soft: '#b3afa3',
 		hatch: '#7d8c91',
@@ -54,6 +58,7 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 	ink: {
 		sheet: '#fff',
 		sunk: '#fff',
+		panel: '#fff',
 		ink: '#000',
 		soft: '#222',
 		hatch: '#888',
@@ -89,6 +94,7 @@ function inks(p: Palette): Record<Stroke['role'], Ink> {
 		insulator: [HATCH, p.ink, LINE, 'fill-rule:evenodd'],
 		collar: [COUNTER, p.ink, LINE],
 		hole: [p.sunk, p.ink, FINE],
+		panel: [p.panel, p.ink, FINE],
 		outline: ['none', p.ink, LINE],
 		fine: ['none', p.soft, FINE],
 		hidden: ['none', p.soft, FINE, dashed],
@@ -165,12 +171,12 @@ function styleOf(p: Palette, { marks, lettering = 'plain' }: Figure): string {
 	].join('');
 }
 
-/** Words on a panel stand clear of the lines they cross. */
+/** Words on a panel stand clear of the lines they cross; nothing crosses a name. */
 const rim = (p: Palette): string =>
 	rule(
-		'.w-mark,.w-letter,.w-name',
+		'.w-mark,.w-letter',
 		`paint-order:stroke;stroke:${p.sheet};stroke-width:4px;stroke-linejoin:round`
-	);
+	) + rule('text[data-of=panel]', `stroke:${p.panel}`);
 
 /** A wire's colour is a line pattern too. */
 function wireRules(p: Palette): string[] {
