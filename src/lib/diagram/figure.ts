@@ -35,8 +35,17 @@ export const STROKES = [
 	'symbol'
 ] as const;
 export type StrokeRole = (typeof STROKES)[number];
-/** What a word is. */
-export const WORDS = ['mark', 'letter', 'caption', 'name', 'dimension', 'title', 'wire'] as const;
+/** What a word is; `part` is a name printed on the metal of a plug, which has little room. */
+export const WORDS = [
+	'mark',
+	'letter',
+	'caption',
+	'part',
+	'name',
+	'dimension',
+	'title',
+	'wire'
+] as const;
 export type WordRole = (typeof WORDS)[number];
 
 interface Common {

@@ -9,10 +9,13 @@ import {
 	circuit,
 	fits,
 	type Bench,
-	type Reason
+	type PlugKind,
+	type Reason,
+	type SocketKind
 } from '../engine';
 import { benchOf } from '../engine/bench.fixture';
 import { distinctStates, sectionEvents, sectionOf, withPlugAt } from './section';
+import { pinSectionOf } from './sectionPins';
 import { heldAt, plugRadius } from './sectionPlug';
 
 const benchWith = (kind: string, more: Record<string, unknown> = {}): Bench =>
@@ -158,6 +161,32 @@ describe('the section’s words', () => {
 			const named = marks.flatMap((m) => (m.kind === 'word' && m.role === 'mark' ? [m.text] : []));
 			const contacts = SOCKETS[kind].contacts.filter((c) => !/^[123G]|^1N/.test(c));
 			expect(new Set(named)).toEqual(new Set(contacts));
+		}
+	});
+
+	const wordsAt = (kind: SocketKind, plug: PlugKind, travel: number): string[] => {
+		const view = plug === 'three-pin' ? pinSectionOf : sectionOf;
+		const { marks } = view(withPlugAt(benchWith(kind), 'A', plug, travel), 'A');
+		return marks.flatMap((m) => (m.kind === 'word' ? [m.text] : []));
+	};
+
+	it('name the sleeve as soon as its name finds room on it', () => {
+		for (const travel of [15, 18, SEATED])
+			expect(wordsAt('hybrid-9', 'trs', travel), `${travel} mm`).toContain('sleeve');
+		expect(wordsAt('hybrid-9', 'trs', 8)).not.toContain('sleeve');
+	});
+
+	it('explain only the signs that stand on the ruler', () => {
+		const changes = 'what it touches changes';
+		expect(wordsAt('hybrid-9', 'trs', 3)).toContain(changes);
+		expect(wordsAt('hybrid-9', 'dummy', 3)).not.toContain(changes);
+		for (const [plug, last] of [
+			['trs', 28.5],
+			['dummy', 26],
+			['three-pin', 10]
+		] as const) {
+			expect(wordsAt('hybrid-9', plug, last - 0.1), plug).toContain('still ahead');
+			expect(wordsAt('hybrid-9', plug, last), plug).not.toContain('still ahead');
 		}
 	});
 });

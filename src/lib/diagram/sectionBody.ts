@@ -10,20 +10,14 @@ import {
 	SPRING_DEPTH,
 	type Bench,
 	type NodeName,
-	type Socket
+	type PlugKind,
+	type Socket,
+	type SocketKind
 } from '../engine';
+import type { Lettering, Mark } from './figure';
+import { NOTHING_LIT } from './lit';
 import { DEPTH, HEIGHT, LEAVES, SECTION, depthX, placeAt, type Side } from './sectionFrame';
-import {
-	bent,
-	box,
-	closed,
-	disc,
-	kept,
-	rounded,
-	straight,
-	type Place,
-	type Sheet
-} from './sectionPen';
+import { bent, box, closed, disc, kept, rounded, straight, Sheet, type Place } from './sectionPen';
 import { sectionEvents, type SocketState } from './sectionStates';
 
 /** Depths of the chamber walls, mm, and the ceiling over the tip spring, units. */
@@ -95,13 +89,10 @@ function drawBush(sheet: Sheet, socket: Socket): void {
 	sheet.stroke(role, closed(over), of);
 	sheet.stroke(role, closed(below), of);
 	if (!metal) return;
-	const { turn, wall } = LEAVES.S;
-	const strap = [
-		under(turn!.spring, wall!.spring),
-		under(0.75, wall!.spring),
-		under(0.75, ring + 0.8)
-	];
-	sheet.stroke('spring', bent(strap, 5), of);
+	// Round the bore, behind the cut: from the tube to the strip of `S`.
+	const { turn } = LEAVES.S;
+	const strap = [at(12, bore + 4.5), at(turn!.spring, bore + 4.5), under(turn!.spring, 66)];
+	sheet.stroke('hidden', bent(strap, 4), of);
 }
 
 export function drawBody(sheet: Sheet, bench: Bench, socket: Socket): void {
@@ -139,40 +130,39 @@ export function drawLug(
 	sheet.point(node, [end - 6.5, y]);
 }
 
-const RULER = 278;
-/** y of the numbers' line and of the signs' meaning, and what is written there, by lettering. */
+const RULER = 288;
+/** By lettering: y of the numbers' line and of the signs' meaning, what is written there, and the signs' sizes. */
 const LINES = {
 	plain: {
-		numbers: RULER + 24,
-		signs: RULER + 52,
+		numbers: RULER + 36,
+		signs: RULER + 64,
 		every: 5,
-		says: [
-			[8, 'a spring is lifted'],
-			[200, 'what it touches changes'],
-			[432, 'still ahead']
-		]
+		lifted: 'a spring is lifted',
+		changes: 'what it touches changes',
+		columns: [8, 200, 432],
+		dot: 3.2,
+		half: 4.4
 	},
 	large: {
-		numbers: RULER + 28,
-		signs: RULER + 57,
+		numbers: RULER + 43,
+		signs: RULER + 67,
 		every: 10,
-		says: [
-			[8, 'spring lifted'],
-			[204, 'touch changes'],
-			[408, 'still ahead']
-		]
+		lifted: 'spring lifted',
+		changes: 'touch changes',
+		columns: [8, 204, 408],
+		dot: 4.4,
+		half: 5.8
 	}
 } as const;
 
 /** Sign of an event in which a spring is lifted and its break contact opens. */
-const diamond = (x: number, y: number): string =>
+const diamond = (x: number, y: number, half: number): string =>
 	closed([
-		[x, y - 5.5],
-		[x + 4, y],
-		[x, y + 5.5],
-		[x - 4, y]
+		[x, y - 1.3 * half],
+		[x + half, y],
+		[x, y + 1.3 * half],
+		[x - half, y]
 	]);
-const dot = (x: number, y: number): string => disc(x, y, 2.4);
 
 const MILLIMETRES = Array.from({ length: SEATED + 1 }, (_, mm) => mm);
 function ticks(): string {
@@ -190,40 +180,75 @@ export function drawRuler(sheet: Sheet): void {
 		sheet.word('dimension', [depthX(mm), numbers], String(mm));
 }
 
+const lifts = (event: number): boolean => Object.values(SPRING_DEPTH).includes(event);
+
+/** Sign of an event: over the ruler what a spring touches changes, under it a spring is lifted. */
+function eventSign(event: number, { dot, half }: (typeof LINES)[Lettering]): string {
+	const x = depthX(event);
+	return lifts(event) ? diamond(x, RULER + 12 + 1.3 * half, half) : disc(x, RULER - 3 - dot, dot);
+}
+
 /** On the ruler: the events of this plug, and what their signs mean. */
 export function drawEvents(sheet: Sheet, { socket, plug }: SocketState): void {
 	if (!plug || PLUGS[plug.kind].fits !== 'jack') return;
-	for (const event of sectionEvents(plug.kind, socket.kind)) {
-		const past = event <= plug.travel;
-		const sign = Object.values(SPRING_DEPTH).includes(event) ? diamond : dot;
-		const d = kept(`event ${event}`, () => sign(depthX(event), RULER));
-		sheet.stroke(past ? 'pointer' : 'outline', d);
+	const events = sectionEvents(plug.kind, socket.kind);
+	for (const event of events) {
+		const key = `event ${event} ${sheet.lettering}`;
+		const d = kept(key, () => eventSign(event, LINES[sheet.lettering]));
+		sheet.stroke(event <= plug.travel ? 'pointer' : 'outline', d);
 	}
-	drawSigns(sheet);
+	const isAhead = events.at(-1)! > plug.travel;
+	sheet.marks.push(...keptSigns(sheet.lettering, plug.kind, socket.kind, isAhead));
 }
 
-/** What the signs on the ruler mean: filled is behind the nose, open before it. */
-function drawSigns(sheet: Sheet): void {
-	const { signs, says } = LINES[sheet.lettering];
-	const y = signs - sheet.drop;
-	const [[lifts, lifted], [changes, changed], [opens, ahead]] = says;
-	sheet.note(diamond(lifts + 4, y));
-	sheet.word('caption', [lifts + 16, signs], lifted, 'start');
-	sheet.note(dot(changes + 4, y));
-	sheet.word('caption', [changes + 14, signs], changed, 'start');
-	for (const sign of [diamond(opens + 4, y), dot(opens + 16, y)]) sheet.note(sign, 'outline');
-	sheet.word('caption', [opens + 26, signs], ahead, 'start');
+/** The meaning of signs changes once in a travel, when none is ahead any more. */
+function keptSigns(
+	lettering: Lettering,
+	plug: PlugKind,
+	socket: SocketKind,
+	isAhead: boolean
+): readonly Mark[] {
+	const key = `${lettering} ${plug} ${socket} ${isAhead}`;
+	const made = signs.get(key) ?? signsOf(lettering, sectionEvents(plug, socket), isAhead);
+	signs.set(key, made);
+	return made;
+}
+const signs = new Map<string, readonly Mark[]>();
+
+/** What the signs on the ruler mean: filled is behind the nose, open before it. Only those that stand there. */
+function signsOf(lettering: Lettering, events: readonly number[], isAhead: boolean): Mark[] {
+	const sheet = new Sheet(NOTHING_LIT, lettering);
+	const { signs: line, lifted, changes, columns, dot, half } = LINES[lettering];
+	const y = line - sheet.drop;
+	const kinds: readonly [string, (x: number) => string, number][] = [
+		[lifted, (x) => diamond(x + half, y, half), 2 * half],
+		[changes, (x) => disc(x + dot, y, dot), 2 * dot]
+	];
+	const standing = kinds.filter((_, i) => events.some((event) => lifts(event) === (i === 0)));
+	standing.forEach(([says, sign, wide], i) => {
+		sheet.note(sign(columns[i]!));
+		sheet.word('caption', [columns[i]! + wide + 7, line], says, 'start');
+	});
+	if (!isAhead) return sheet.marks;
+	let x: number = columns[standing.length]!;
+	for (const [, sign, wide] of standing) {
+		sheet.note(sign(x), 'outline');
+		x += wide + 5;
+	}
+	sheet.word('caption', [x + 2, line], 'still ahead', 'start');
+	return sheet.marks;
 }
 
 /** Where the plug's nose stands, on the ruler. */
 export function drawNose(sheet: Sheet, travel: number): void {
 	const x = depthX(travel);
+	const tip = RULER - 5 - 2 * LINES[sheet.lettering].dot;
 	sheet.stroke(
 		'pointer',
 		closed([
-			[x, RULER - 5],
-			[x - 4.5, RULER - 13],
-			[x + 4.5, RULER - 13]
+			[x, tip],
+			[x - 4.5, tip - 8],
+			[x + 4.5, tip - 8]
 		])
 	);
 }

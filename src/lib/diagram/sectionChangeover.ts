@@ -103,9 +103,10 @@ export function drawChangeover(
 	const under = heightAt(tip, depthX(CARD));
 	const lift = onNC ? 0 : under - heightAt(atRest(tip), depthX(CARD));
 	const end = onNC ? 0 : C.stroke;
+	// The stud passes beside NC's leaf.
+	drawCard(sheet, under + HALF_LEAF, C.height + lift - HALF_LEAF);
 	drawFixed(sheet, node('NC'), C.height - REACH, -1, 68, onNC);
 	drawFixed(sheet, node('NO'), C.height + C.stroke + REACH, 1, 114, isClosed(bench, socket, 'NO'));
-	drawCard(sheet, under + HALF_LEAF, C.height + lift - HALF_LEAF);
 	drawMiddle(sheet, node('C'), lift, end);
 	drawLug(sheet, node('NC'), 68, 1, letters.get(node('NC')));
 	drawLug(sheet, node('C'), C.lug, 1, letters.get(node('C')));

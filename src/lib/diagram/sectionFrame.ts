@@ -9,7 +9,7 @@ import type { Place } from './sectionPen';
 
 /** Units of the figure for one millimetre. */
 export const UNIT = 11.5;
-export const SECTION = { width: 640, height: 344, axis: 138 } as const;
+export const SECTION = { width: 640, height: 360, axis: 138 } as const;
 /** Depth in mm behind the front face → x. */
 export const depthX = scaleLinear([-7, 42.5], [8, 8 + 49.5 * UNIT]);
 

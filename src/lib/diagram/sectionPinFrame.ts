@@ -8,7 +8,7 @@ import { PINS_MAKE, PIN_1_MAKES, type Millimetres, type PinName } from '../engin
 import type { Place } from './sectionPen';
 
 export const PIN_UNIT = 6;
-export const PINS = { width: 320, height: 328 } as const;
+export const PINS = { width: 320, height: 338 } as const;
 /** Depth in mm behind the front face → x. */
 export const pinX = scaleLinear([-7, 37], [6, 6 + 44 * PIN_UNIT]);
 /** Depths in mm. */

@@ -226,7 +226,9 @@ function drawMale(drawing: Drawing): void {
 	}
 }
 
-const RULER = 276;
+const RULER = 286;
+/** Radius of an event's sign, units. */
+const DOT = 3.2;
 const FIVES = [0, 5, 10, 15, 20, 25, 30] as const;
 
 function drawRuler({ sheet, state }: Drawing): void {
@@ -237,27 +239,31 @@ function drawRuler({ sheet, state }: Drawing): void {
 	for (const mm of FIVES) sheet.word('dimension', [pinX(mm), RULER + 20], String(mm));
 	const plug = threePinPlug(state);
 	if (!plug) return;
-	for (const event of sectionEvents('three-pin', state.socket.kind))
-		sheet.stroke(plug.travel >= event ? 'pointer' : 'outline', disc(pinX(event), RULER, 2.4));
+	const events = sectionEvents('three-pin', state.socket.kind);
+	for (const event of events) {
+		const d = disc(pinX(event), RULER - 3 - DOT, DOT);
+		sheet.stroke(plug.travel >= event ? 'pointer' : 'outline', d);
+	}
 	const x = pinX(plug.travel);
 	sheet.stroke(
 		'pointer',
 		closed([
-			[x, RULER - 4],
-			[x - 3.5, RULER - 10],
-			[x + 3.5, RULER - 10]
+			[x, RULER - 11.4],
+			[x - 4.5, RULER - 19.4],
+			[x + 4.5, RULER - 19.4]
 		])
 	);
 	sheet.word('dimension', [PINS.width - 6, RULER + 20], `${plug.travel.toFixed(1)} mm`, 'end');
-	drawSigns(sheet);
+	drawSigns(sheet, events.at(-1)! > plug.travel);
 }
 
-/** What the signs on the ruler mean: filled is behind the plug's end, open before it. */
-function drawSigns(sheet: Sheet): void {
+/** What the signs on the ruler mean: filled is behind the plug's end, open before it, if any is. */
+function drawSigns(sheet: Sheet, isAhead: boolean): void {
 	const y = RULER + 46;
-	sheet.note(disc(10, y - 5.5, 2.4));
+	sheet.note(disc(10, y - 5.5, DOT));
 	sheet.word('caption', [20, y], 'contacts meet', 'start');
-	sheet.note(disc(150, y - 5.5, 2.4), 'outline');
+	if (!isAhead) return;
+	sheet.note(disc(150, y - 5.5, DOT), 'outline');
 	sheet.word('caption', [160, y], 'still ahead', 'start');
 }
 

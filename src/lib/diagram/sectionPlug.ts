@@ -139,17 +139,25 @@ export function pointAtPlug(sheet: Sheet, plug: Plug): void {
 	}
 }
 
+/** How far behind its part's front end the name of a long part stands, units: there it is seen first. */
+const NAME_BEHIND = 9;
+/** Middle of a part's name while the plug's nose stands at the front face, units. */
+function nameX(segment: Segment, wide: number): number {
+	if (segment.conductor === 'sleeve') return depthX(-segment.from) - NAME_BEHIND - wide / 2;
+	return middleX(segment, 0) + (segment.conductor === 'tip' ? -8 : 0);
+}
+
 /** A name printed on the metal: it travels with the plug, and is there once it is whole on the paper. */
 function nameStretch(sheet: Sheet, segment: Segment, plug: Plug): void {
 	if (!segment.conductor) return;
 	const of = `${plug.id}.${segment.conductor}`;
-	const size = WORD_SIZES[sheet.lettering].caption;
+	const size = WORD_SIZES[sheet.lettering].part;
 	const wide = segment.conductor.length * 0.48 * size;
-	const x = middleX(segment, plug.travel) + (segment.conductor === 'tip' ? -8 : 0);
-	const at: Place = [x, SECTION.axis + sheet.drop - 0.5];
+	const x = nameX(segment, wide) + depthX(plug.travel) - depthX(0);
+	const at: Place = [x, SECTION.axis + 0.34 * size];
 	const isWhole = x - wide / 2 > depthX(DEPTH.left) + 7;
 	if (isWhole && wide + 3 < (segment.to - segment.from) * UNIT)
-		sheet.word('caption', at, segment.conductor, 'middle', of);
+		sheet.word('part', at, segment.conductor, 'middle', of);
 }
 
 /** Joints inside the plug, as hidden lines from conductor to conductor. */

@@ -71,8 +71,26 @@ export const PALETTES: Readonly<Record<PaletteName, Palette>> = {
 
 /** Size of each kind of word, in units of the figure, plain and large. */
 export const WORD_SIZES: Readonly<Record<Lettering, Readonly<Record<WordRole, number>>>> = {
-	plain: { mark: 16, letter: 16, caption: 15, name: 17, dimension: 15, title: 24, wire: 13 },
-	large: { mark: 23, letter: 23, caption: 22, name: 24, dimension: 22, title: 30, wire: 22 }
+	plain: {
+		mark: 16,
+		letter: 16,
+		caption: 15,
+		part: 15,
+		name: 17,
+		dimension: 15,
+		title: 24,
+		wire: 13
+	},
+	large: {
+		mark: 23,
+		letter: 23,
+		caption: 22,
+		part: 19,
+		name: 24,
+		dimension: 22,
+		title: 30,
+		wire: 22
+	}
 };
 const SANS = "'Commissioner Variable',Commissioner,'Segoe UI','DejaVu Sans',sans-serif";
 const SERIF = "'Literata Variable',Literata,Georgia,'DejaVu Serif',serif";
@@ -139,6 +157,7 @@ function wordRules(p: Palette, lettering: Lettering, used: ReadonlySet<string>):
 		mark: 'font-weight:600',
 		letter: `font-family:${SERIF};font-style:italic;fill:${p.soft}`,
 		caption: `fill:${p.soft}`,
+		part: `fill:${p.soft}`,
 		name: `font-family:${SERIF};font-weight:500`,
 		title: `font-family:${SERIF};font-weight:500`,
 		wire: 'font-weight:600',

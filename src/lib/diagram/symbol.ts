@@ -36,7 +36,8 @@ export function symbolOf(bench: Bench, socketId: string, lit: Lit = NOTHING_LIT)
 	const drawing: SymbolDrawing = { sheet, bench, state, letters, rows };
 	if (SOCKETS[state.socket.kind].threePin) drawPinsSymbol(drawing);
 	if (state.springs.length > 0) drawJackSymbol(drawing);
-	const { width, height } = SYMBOL;
+	const { width } = SYMBOL;
+	const { height } = rows;
 	const title = titleOf(bench, drawing);
 	return { width, height, title, marks: sheet.marks, points: sheet.points };
 }

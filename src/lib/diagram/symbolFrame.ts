@@ -16,6 +16,8 @@ export const TERMINAL = 3.2;
 export interface Rows {
 	readonly of: Readonly<Record<string, number>>;
 	readonly axis: number;
+	/** Height of the paper: a jack by itself needs less of it. */
+	readonly height: number;
 }
 export interface SymbolDrawing {
 	readonly sheet: Sheet;
@@ -25,6 +27,8 @@ export interface SymbolDrawing {
 	readonly rows: Rows;
 }
 
+/** Room under the last row of a jack, for the lead of its bush. */
+const BELOW = 24;
 /** Rows of the jack's contacts, measured from its axis. */
 const JACK = { T: -36, TN: -15, RN: 15, R: 37, SN: 59, S: 81 } as const;
 const CHANGEOVER = { T: -36, NC: -68, C: -91, NO: -114 } as const;
@@ -39,11 +43,12 @@ export function symbolRows(kind: SocketKind): Rows {
 		const [first, step] = hasJack ? [30, 25] : [72, 46];
 		names.forEach((name, i) => (of[name] = first + i * step));
 	}
-	const axis = part.threePin ? 203 : part.changeover ? 156 : 128;
+	const axis = part.threePin ? 203 : part.changeover ? 138 : 60;
 	const places: Record<string, number> = part.changeover ? { ...JACK, ...CHANGEOVER } : JACK;
 	for (const [name, from] of Object.entries(places))
 		if (part.contacts.includes(name)) of[name] = axis + from;
-	return { of, axis };
+	const last = Math.max(...Object.values(of));
+	return { of, axis, height: part.threePin ? SYMBOL.height : last + BELOW };
 }
 
 export const nodeIn = ({ state }: SymbolDrawing, contact: string): NodeName =>

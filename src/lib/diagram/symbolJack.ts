@@ -11,6 +11,8 @@ const MEETS = { S: 42, R: 128, T: 204 } as const;
 const ARROW = { S: 84, R: 156, T: 229 } as const;
 /** x of a metal bush, before all springs. */
 const BUSH = 16;
+/** How far outside the sleeve's row its lead runs: clear of the spring when that is lifted. */
+const BUSH_LEAD = 16;
 const HALF_PAD = 10;
 /** How close to the axis a spring comes at rest; on a plug it stands at `HALF_PAD`. */
 const REST = 3;
@@ -65,14 +67,16 @@ function drawV(drawing: SymbolDrawing, spring: SpringState, hinged: Hinged): voi
 	drawing.sheet.stroke('spring', straight(...way), nodeIn(drawing, spring.name));
 }
 
-/** A metal bush: a bar before the springs, joined to the sleeve's line, and so is `S`. */
+/** A metal bush: a bar before the springs, joined to the sleeve's line where that never moves. */
 function drawBush(drawing: SymbolDrawing): void {
 	const { sheet, rows } = drawing;
 	const node = nodeIn(drawing, 'S');
 	const row = rows.of['S']!;
+	const low = row + BUSH_LEAD;
 	const top = rows.axis + HALF_PAD + 6;
+	const join = (COLUMN.hinge + LEAD) / 2;
 	sheet.stroke('metal', box(BUSH - 5, top, 10, row - top - 14, 1), node);
-	sheet.stroke('spring', straight([BUSH, row - 14], [BUSH, row], [MEETS.S + 13, row]), node);
+	sheet.stroke('spring', straight([BUSH, row - 14], [BUSH, low], [join, low], [join, row]), node);
 }
 
 /** A break contact: a line on the axis' side that ends in an arrowhead on the spring. */
@@ -176,8 +180,9 @@ function drawChangeover(drawing: SymbolDrawing, tip: Hinged): void {
 	}
 	const slope = move / (COLUMN.hinge - x);
 	const yAt = (at: number): number => row + slope * (COLUMN.hinge - at);
-	const link = 206;
-	sheet.stroke('hidden', straight([link + 6, lineAt(tip, link + 6)], [link + 6, yAt(link + 6)]));
+	// Within the straight run of T, before its knee.
+	const link = (MEETS.T + 13 + COLUMN.hinge) / 2 - 10;
+	sheet.stroke('hidden', straight([link, lineAt(tip, link)], [link, yAt(link)]));
 	sheet.stroke(
 		'spring',
 		straight([LEAD, row], [COLUMN.hinge, row], [x - 10, yAt(x - 10)]),

@@ -9,10 +9,11 @@ const PINS: readonly PinName[] = ['1', '2', '3'];
 const CIRCLE = { x: 92, r: 10 } as const;
 /** How far pin 1 moves off its break contact, units. */
 const LIFT = 8;
-const SHELL_LEFT = CIRCLE.x - 30;
+const SHELL = { half: 25, over: 19 } as const;
+const SHELL_LEFT = CIRCLE.x - SHELL.half;
 /** x of the back of the plug's shell and of the plug's pins, and how far its edges stand inside the socket's. */
 const PLUG = { back: 10, pins: 24, inside: 6 } as const;
-const ARROW = 122;
+const ARROW = 131;
 const HEAD = 8;
 const LEAD = COLUMN.terminal - TERMINAL;
 
@@ -99,10 +100,12 @@ function drawPlugShell({ sheet, state }: SymbolDrawing, top: number, bottom: num
 function drawShell(drawing: SymbolDrawing): void {
 	const { sheet, rows } = drawing;
 	const node = nodeIn(drawing, 'G');
-	const [top, bottom] = [rows.of['1']! - 24, rows.of['3']! + 15];
+	// A pin that rises from its break contact needs a little more room.
+	const room = '1N' in rows.of ? 3 : 0;
+	const [top, bottom] = [rows.of['1']! - SHELL.over - room, rows.of['3']! + SHELL.over];
 	const g = rows.of['G']!;
 	const left = SHELL_LEFT;
-	sheet.stroke('symbol', box(left, top, CIRCLE.x + 20 - left, bottom - top, 10), node);
+	sheet.stroke('symbol', box(left, top, 2 * SHELL.half, bottom - top, 10), node);
 	sheet.stroke('symbol', straight([CIRCLE.x, bottom], [CIRCLE.x, g], [LEAD, g]), node);
 	drawChassis(drawing, CIRCLE.x, g);
 	drawTerminal(drawing, 'G');
