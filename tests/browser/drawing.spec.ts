@@ -115,3 +115,29 @@ test('a phone shows four states of the travel whole, and which of how many', asy
 	});
 	expect(whole).toBeGreaterThanOrEqual(4);
 });
+
+test('all that is cut stands in one hand: lines of one weight, words of one size', async ({
+	page
+}) => {
+	await open(page, '/gallery');
+	const cuts = page.locator('.moment').first().locator('.cuts svg');
+	/** How much larger the largest of the views has it than the smallest, in pixels on screen. */
+	const spread = (of: string, what: 'strokeWidth' | 'fontSize') =>
+		cuts.evaluateAll(
+			(all, [of, what]) => {
+				const px = all.map((svg) => {
+					const scale =
+						svg.getBoundingClientRect().width / (svg as SVGSVGElement).viewBox.baseVal.width;
+					return scale * parseFloat(getComputedStyle(svg.querySelector(of)!)[what]);
+				});
+				return Math.max(...px) / Math.min(...px);
+			},
+			[of, what] as const
+		);
+	for (const width of [390, 820, 1440]) {
+		await page.setViewportSize({ width, height: 900 });
+		await expect(cuts).toHaveCount(3);
+		await expect.poll(() => spread('.spring', 'strokeWidth')).toBeLessThan(1.04);
+		await expect.poll(() => spread('.w-mark', 'fontSize')).toBeLessThan(1.04);
+	}
+});
