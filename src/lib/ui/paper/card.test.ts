@@ -4,10 +4,17 @@ import { WORD_SIZES, svgOf, type Figure } from '../../diagram';
 import { cardOf, faultListOf, makingCards } from '../../diagnosis';
 import { SOCKET_KINDS, checkBench, inState, isJoined, withFaults, type Bench } from '../../engine';
 import { parseCsv } from '../../schedule';
-import { cardNode, cardState, countWords, progressWords, silentGroups } from '../../words/card';
+import {
+	acrossWords,
+	cardNode,
+	cardState,
+	countWords,
+	progressWords,
+	silentGroups
+} from '../../words/card';
 import { makeCardCsv } from './cardCsv';
 import { cardFigure, linesOf } from './cardFigure';
-import { PAGE_WIDTH, panelRear, bondsOf, groupsOf } from './cardParts';
+import { PAGE_WIDTH, acrossDevices, panelRear, bondsOf, groupsOf } from './cardParts';
 
 function bench(parts: object): Bench {
 	const made = checkBench({ format: 'solderside-bench', version: 1, ...parts });
@@ -236,5 +243,39 @@ describe('the rear on the card', () => {
 		const many = Array.from({ length: 13 }, (_, i) => ({ id: `S${i}`, kind: 'jack-ts' }));
 		expect(panelRear(bench({ sockets: many }))).toBeNull();
 		expect(panelRear(bench({}))).toBeNull();
+	});
+});
+
+describe('silent rows across a device', () => {
+	const line = bench({
+		sockets: [{ id: 'A', kind: 'three-pin-female' }],
+		devices: [{ id: 'DESK', kind: 'mic-input' }],
+		cables: [
+			{
+				id: 'c',
+				m: 5,
+				cores: [
+					['A.2', 'DESK.hot'],
+					['A.3', 'DESK.cold']
+				]
+			}
+		]
+	});
+	const row = (a: string, b: string, expect: 'apart' | 'joined') => ({
+		when: {},
+		pair: [a, b] as [string, string],
+		expect
+	});
+	it('are named by their numbers, and no other row is', () => {
+		const probes = [
+			row('A.1', 'A.2', 'apart'),
+			row('A.2', 'A.3', 'apart'),
+			row('A.2', 'DESK.hot', 'joined'),
+			row('DESK.cold', 'A.2', 'apart')
+		];
+		const across = acrossDevices(line, { probes });
+		expect(across).toEqual([{ id: 'DESK', numbers: [2, 4] }]);
+		expect(acrossWords(across)).toMatch(/^Across a device: 2, 4 \(DESK\)\. A transformer/);
+		expect(acrossWords([])).toBe('');
 	});
 });
