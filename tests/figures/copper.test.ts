@@ -75,6 +75,36 @@ describe('copper of one piece', () => {
 				expect(lit.filter((s) => s.of === 'panel').map((s) => s.role)).toContain('outline');
 			}
 	});
+	it('takes in bush, washer, nut and plate where the bush is metal, and none of them where it is not', () => {
+		const kind = 'jack-trs' as const;
+		const withBush = (bush: 'metal' | 'insulated') => {
+			const bench = benchIn({ kind, plug: null, travel: 0 }, METAL_PANEL);
+			const sockets = bench.sockets.map((s) => ({ ...s, bush }));
+			return { ...bench, sockets };
+		};
+		for (const [bush, count] of [
+			['metal', { rear: ['hidden', 'hidden', 'metal', 'metal', 'outline'], front: 3 }],
+			['insulated', { rear: [], front: 0 }]
+		] as const) {
+			const bench = withBush(bush);
+			const of = (view: 'rear' | 'front') =>
+				litStrokes(sceneFigure(bench, view, litLive(bench))).filter((s) => s.of === `${SOCKET}.S`);
+			const rear = of('rear').map((s) => s.role);
+			expect(rear.sort()).toEqual(count.rear);
+			expect(of('front').filter((s) => s.role === 'metal')).toHaveLength(count.front);
+		}
+	});
+	it('takes in the shell of a mated three-pin plug, round its pins, and leaves the opening empty', () => {
+		const bench = benchIn({ kind: 'hybrid-10', plug: 'three-pin', travel: 8 }, METAL_PANEL);
+		const [plug] = bench.plugs;
+		for (const view of ['rear', 'front'] as const) {
+			const figure = sceneFigure(bench, view, litLive(bench));
+			const shell = litStrokes(figure).filter((s) => s.of === `${plug!.id}.shell`);
+			// The second is its terminal in the plug's box.
+			expect(shell.map((s) => s.role)).toContain(view === 'rear' ? 'hidden' : 'outline');
+			expect(figure.marks.filter((m) => m.role === 'dimension')).toEqual([]);
+		}
+	});
 	it('leaves the plate of a plastic panel in ink', () => {
 		const bench = benchIn({ kind: 'hybrid-10', plug: null, travel: 0 });
 		const lit = litStrokes(

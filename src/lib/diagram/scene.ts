@@ -24,7 +24,7 @@ import {
 	type Piece
 } from './lanes';
 import { makePlaces, rowsOf, type Places, type Thing } from './places';
-import { plugSign } from './plugSign';
+import { plugSign, shortTo } from './plugSign';
 import {
 	bandPath,
 	curvesPath,
@@ -196,12 +196,16 @@ export function inkOf(from: NodeName, to: NodeName): Ink {
 
 /** What a socket is called on the panel. */
 export const nameOfSocket = ({ id, label }: Socket): string => (label ? `${id} · ${label}` : id);
+/** So many letters of a label have room beside what stands in the socket. */
+const LABEL_BESIDE_PLUG = 10;
 /**
- * What stands in a socket, after its name: words fit no opening. A plug of the other half leaves the
- * opening empty, so its travel, mm, stands here too.
+ * A socket's name, and after it what stands in it: words fit no opening. A plug of the other half
+ * leaves the opening empty, so its travel, mm, stands here too.
  */
-export const nameOfPlug = (kind: PlugKind, travel: number): string =>
-	kind === 'three-pin' ? `${plugSign(kind)} ${travel.toFixed(1)}` : plugSign(kind);
+export function nameWithPlug(socket: Socket, kind: PlugKind, travel: number): string {
+	const name = nameOfSocket({ ...socket, label: shortTo(socket.label, LABEL_BESIDE_PLUG) });
+	return [name, kind === 'three-pin' ? `${plugSign(kind)} ${travel.toFixed(1)}` : kind].join(' · ');
+}
 /** From this many sockets on, names are written so large that they are read from far off. */
 const MANY = 5;
 /** Half the width and half the height of words at their largest, units: a name, a name read from far. */

@@ -24,8 +24,8 @@ import { shortId, shortTo } from './plugSign';
 import {
 	FLAG,
 	STUD_LETTER,
-	nameOfPlug,
 	nameOfSocket,
+	nameWithPlug,
 	TERMINAL_LETTER,
 	PLUG_PICTURE,
 	WIRE_LETTERS,
@@ -161,7 +161,7 @@ function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: 
 	drawBreaks(pen, s, bench, turn, lit);
 	if (s.plug) drawPlug(pen, s, s.plug, turn, lit);
 	const name = nameOfSocket(s.socket);
-	const full = s.plug ? `${name} · ${nameOfPlug(s.plug.kind, s.plug.travel)}` : name;
+	const full = s.plug ? nameWithPlug(s.socket, s.plug.kind, s.plug.travel) : name;
 	pen.word('name', pen.isFar ? shortTo(name, FAR_NAME) : full, {
 		x: s.x,
 		y: s.y + pen.by(241, 244)
