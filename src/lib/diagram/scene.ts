@@ -135,7 +135,7 @@ function placeBoxes(bench: Bench, plan: Plan, places: Places): Placed[] {
 }
 
 /** Where the letter of a terminal's net stands, from the terminal: in the box, at the far end of its row. */
-export const TERMINAL_LETTER = { left: BOX.w - 16, right: -108 } as const;
+export const TERMINAL_LETTER = { left: BOX.w - 16, right: -100 } as const;
 
 /** Where a box's terminal stands: a device's on its left edge, a plug's at its cable end. */
 export const terminalPoint = (box: Placed, index: number): Point => ({

@@ -368,11 +368,11 @@ export class Session {
 			this.commit(next, '', group);
 			return;
 		}
-		const [now, to] = [plugIn(this.bench, socket)?.travel, plugIn(next, socket)?.travel];
-		const from = this.#told && plugIn(this.#told, socket)?.travel;
+		const at = (bench: Bench): number => plugIn(bench, socket)?.travel ?? 0;
+		const now = at(this.bench);
 		// A hand that has turned back is told of the way back, and not of what is left of both ways.
-		const turned = from != null && now != null && to != null && (now - from) * (to - now) < 0;
-		if (!this.#told || turned || socket !== this.#tells) this.#told = this.bench;
+		const turned = this.#told !== null && (now - at(this.#told)) * (at(next) - now) < 0;
+		if (this.#told === null || turned || socket !== this.#tells) this.#told = this.bench;
 		this.#tells = socket;
 		this.commit(next, '', group);
 		// A hand on its way hears of it in the turn of words.
