@@ -86,7 +86,7 @@ export interface Scene {
 const EDGE = 28;
 const BOX = { w: 226, gap: 22, head: 62, step: 34, least: 1.5, apart: 96 } as const;
 /** Where a plug's picture stands in its box. */
-export const PLUG_PICTURE = { x: 16, y: 84 } as const;
+export const PLUG_PICTURE = { x: 13, y: 84 } as const;
 
 interface Plan {
 	readonly panel: Scene['panel'];
@@ -135,7 +135,7 @@ function placeBoxes(bench: Bench, plan: Plan, places: Places): Placed[] {
 }
 
 /** Where the letter of a terminal's net stands, from the terminal: in the box, at the far end of its row. */
-export const TERMINAL_LETTER = { left: BOX.w - 16, right: -100 } as const;
+export const TERMINAL_LETTER = { left: BOX.w - 16, right: -105 } as const;
 
 /** Where a box's terminal stands: a device's on its left edge, a plug's at its cable end. */
 export const terminalPoint = (box: Placed, index: number): Point => ({
