@@ -198,9 +198,9 @@ test('two and three at once, a panel from a file, and the bench left alone', asy
 	for (const name of ['Test card of this panel', 'Wiring schedule of this panel']) {
 		await page.getByRole('link', { name }).click();
 		await expect(page.getByTestId('which-panel').getByRole('radio').nth(1)).toBeChecked();
-		await expect(page.locator('.panel')).toHaveText('rack');
+		await expect(page.locator('p.panel')).toHaveText('rack');
 		await page.getByRole('radio', { name: /^The bench/ }).check();
-		await expect(page.locator('.panel')).toHaveText(bench.title);
+		await expect(page.locator('p.panel')).toHaveText(bench.title);
 		await page.goBack();
 	}
 	await page.getByTestId('real-file').setInputFiles({

@@ -85,7 +85,7 @@ export const WORD_SIZES: Readonly<Record<Lettering, Readonly<Record<WordRole, nu
 		mark: 23,
 		letter: 23,
 		caption: 22,
-		part: 19,
+		part: 21,
 		name: 24,
 		dimension: 22,
 		title: 30,
