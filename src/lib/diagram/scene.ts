@@ -337,8 +337,11 @@ const isInside = (cell: Cell, { columns }: Plan, count: number): boolean =>
 const isAway = (cell: Cell, plan: Plan, count: number): boolean =>
 	isInside(cell, plan, count) || cell.row < plan.rows - 1;
 
-/** Half the width over which a jumper of one socket may lie: beside others, and alone. */
-const ROOM = { beside: PITCH.x / 2 - 12, alone: PITCH.x / 2 + 8 } as const;
+/**
+ * Half the width over which a jumper of one socket may lie: beside others, and alone, where it and its
+ * ring stay within what a phone shows of the socket.
+ */
+const ROOM = { beside: PITCH.x / 2 - 12, alone: 148 } as const;
 
 const panelMiddle = ({ panel }: Plan): number => panel.x + panel.w / 2;
 
