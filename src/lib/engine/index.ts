@@ -11,6 +11,7 @@ export * from './path';
 export * from './hears';
 export * from './meter';
 export * from './edit';
+export * from './between';
 export * from './wordPairs';
 export * from './packed';
 export * from './matrix';

@@ -5,11 +5,10 @@
  */
 import {
 	BEEPS_UNDER,
-	DEVICES,
 	LEADS,
+	deviceBetween,
 	inState,
 	isJoined,
-	netsOf,
 	readMeter,
 	showOhms,
 	splitNode
@@ -173,20 +172,6 @@ function soundOhms(bench: Bench, when: When, pair: Pair): Ohms | null {
 	return readMeter(inState(bench, when), 'ohms', ...pair).ohms;
 }
 const isNear = (a: Ohms, b: Ohms): boolean => Math.abs(a - b) <= 0.25 * Math.max(a, b);
-
-/** The device on whose own two terminals the pair lies in this state, through its wires; null where there is none. */
-export function deviceBetween(bench: Bench, when: When, [a, b]: Pair): Device | null {
-	if (bench.devices.length === 0) return null;
-	const { indexOf } = netsOf(inState(bench, when));
-	const at = (node: NodeName) => indexOf.get(node);
-	if (at(a) === at(b)) return null;
-	const hangs = ({ id, kind }: Device): boolean =>
-		DEVICES[kind].inside.some(({ a: x, b: y, role }) => {
-			const ends = [at(`${id}.${x}`), at(`${id}.${y}`)];
-			return role !== 'bond' && ends.includes(at(a)) && ends.includes(at(b));
-		});
-	return bench.devices.find(hangs) ?? null;
-}
 
 /** What is inside real devices of that kind, between the two that carry the signal (common practice). */
 const insideWords = (kind: Device['kind']): string =>

@@ -3,9 +3,16 @@ import { WORD_SIZES, sceneFigure, type Figure } from '../../diagram';
 import { scaledFigure } from '../../diagram/scaled';
 import { stateKey, type Card } from '../../diagnosis';
 import { atRest } from '../../schedule';
-import { PANEL, SOCKETS, splitNode, type Bench, type NodeName, type When } from '../../engine';
+import {
+	PANEL,
+	SOCKETS,
+	deviceBetween,
+	splitNode,
+	type Bench,
+	type NodeName,
+	type When
+} from '../../engine';
 import { ANSWER_WORDS, cardNode, cardState } from '../../words/card';
-import { deviceBetween } from '../../words/real';
 
 export interface CardRow {
 	/** The same for the same probe, whatever else stands on the card. */
