@@ -166,16 +166,28 @@ export class Session {
 		return this.#stillRear;
 	}
 	#stillRear = $state.raw() as Bench;
+	/** The same for the section: metal that begins or ends to touch is coppered a frame after it does. */
+	get stillCut(): Bench {
+		return this.#stillCut;
+	}
+	#stillCut = $state.raw() as Bench;
 	/** The same for the strip of states. */
 	get stillStrip(): Bench {
 		return this.#stillStrip;
 	}
 	#stillStrip = $state.raw() as Bench;
+	/** The same for the three-pin half. */
+	get stillPins(): Bench {
+		return this.#stillPins;
+	}
+	#stillPins = $state.raw() as Bench;
 	/** What follows an event of the travel, one a frame, so that no frame has to bear it all. */
 	readonly #turns = new Turns([
+		() => (this.#stillCut = this.#still),
 		() => (this.#stillRear = this.#still),
 		() => this.#sayTravel(),
 		() => (this.#stillAside = this.#still),
+		() => (this.#stillPins = this.#still),
 		() => (this.#stillStrip = this.#still),
 		() => (this.#stillLast = this.#still)
 	]);
@@ -192,7 +204,7 @@ export class Session {
 	}
 	#stepNear() {
 		this.#placed = this.#layout;
-		this.#stillAside = this.#stillStrip = this.#still;
+		this.#stillAside = this.#stillPins = this.#stillStrip = this.#still;
 	}
 	#stepAside() {
 		this.#stepNear();
@@ -201,13 +213,11 @@ export class Session {
 	}
 	/** Follows a state that is new: all at once with a plug that comes or goes, else turn by turn. */
 	#follow(isLaidOut: boolean) {
-		if (this.#aside === undefined) {
-			this.#stillRear = this.#still;
-			this.#stepAside();
-		} else if (isLaidOut) {
-			this.#stillRear = this.#still;
-			this.#followAside();
-		} else if (!this.#asides) this.#turns.all();
+		const isFirst = this.#aside === undefined;
+		if (isFirst || isLaidOut) this.#stillRear = this.#stillCut = this.#still;
+		if (isFirst) this.#stepAside();
+		else if (isLaidOut) this.#followAside();
+		else if (!this.#asides) this.#turns.all();
 	}
 	redAt = $derived.by(() => this.#present(this.red));
 	blackAt = $derived.by(() => this.#present(this.black));
