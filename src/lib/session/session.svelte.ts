@@ -183,6 +183,8 @@ export class Session {
 	#stillPins = $state.raw() as Bench;
 	/** What follows an event of the travel, one a frame, so that no frame has to bear it all. */
 	readonly #turns = new Turns([
+		// Nets are remembered, and what has a later turn finds them.
+		() => void netsOf(this.#still),
 		() => (this.#stillCut = this.#still),
 		() => (this.#stillRear = this.#still),
 		() => this.#sayTravel(),

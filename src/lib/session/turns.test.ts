@@ -5,13 +5,20 @@ afterEach(() => vi.unstubAllGlobals());
 
 /** Frames that come when the test says so. */
 function frames() {
-	let waiting: (() => void)[] = [];
-	vi.stubGlobal('requestAnimationFrame', (run: () => void) => waiting.push(run));
-	vi.stubGlobal('setTimeout', (run: () => void) => run());
-	return () => {
+	let waiting: ((at: number) => void)[] = [];
+	let at = 0;
+	vi.stubGlobal('requestAnimationFrame', (run: (at: number) => void) => waiting.push(run));
+	// What follows a frame is a task of its own in a browser; here it comes at once.
+	class Channel {
+		port1 = { onmessage: () => {} };
+		port2 = { postMessage: () => this.port1.onmessage() };
+	}
+	vi.stubGlobal('MessageChannel', Channel);
+	return (took = 16) => {
+		at += took;
 		const now = waiting;
 		waiting = [];
-		now.forEach((run) => run());
+		now.forEach((run) => run(at));
 		return now.length;
 	};
 }
@@ -37,6 +44,35 @@ it('gives every piece its turn, however often all are asked for', () => {
 		turns.all();
 		frame();
 	}
+	expect(done).toEqual(['a', 'b', 'c', 'a', 'b', 'c']);
+});
+
+it('rests for two frames where one came late, and then goes on', () => {
+	const frame = frames();
+	const done: string[] = [];
+	const turns = new Turns(['a', 'b', 'c'].map((name) => () => done.push(name)));
+	turns.all();
+	frame();
+	frame();
+	expect(done).toEqual(['a', 'b']);
+	frame(33);
+	frame();
+	expect(done).toEqual(['a', 'b']);
+	frame();
+	expect(done).toEqual(['a', 'b', 'c']);
+	expect(frame()).toBe(0);
+});
+
+it('takes no frame for late where all are as slow, nor the first after a pause', () => {
+	const frame = frames();
+	const done: string[] = [];
+	const turns = new Turns(['a', 'b', 'c'].map((name) => () => done.push(name)));
+	turns.all();
+	[33, 33, 33].forEach((took) => frame(took));
+	expect(done).toEqual(['a', 'b', 'c']);
+	frame(33);
+	turns.all();
+	[900, 33, 33].forEach((took) => frame(took));
 	expect(done).toEqual(['a', 'b', 'c', 'a', 'b', 'c']);
 });
 

@@ -1,16 +1,39 @@
 /**
  * Work that may follow some frames behind, one piece a frame. What is asked for again before its turn
- * has come is done once; every piece has its turn, however often all are asked for.
+ * has come is done once; every piece has its turn, however often all are asked for. On a slow computer
+ * the turns are fewer.
  */
 
-/** When the next frame is on the screen. */
-export const afterFrame = (run: () => void) => requestAnimationFrame(() => setTimeout(run));
+const waiting: (() => void)[] = [];
+let channel: MessageChannel | undefined;
+
+/** A task of its own at once: browsers let timers wait until many can wake together, half a frame. */
+function soon(run: () => void) {
+	if (!channel) {
+		channel = new MessageChannel();
+		channel.port1.onmessage = () => waiting.shift()?.();
+	}
+	waiting.push(run);
+	channel.port2.postMessage(null);
+}
+
+/** When the next frame has been drawn, with most of the time until the one after it. `at`: of that frame, ms. */
+export const afterFrame = (run: (at: number) => void) =>
+	requestAnimationFrame((at) => soon(() => run(at)));
+
+/** A frame that took so many times the shortest one came late. */
+const LATE = 1.5;
+/** So many frames then pass without a piece: what the hand moves goes before what tells of it. */
+const RESTS = 2;
 
 export class Turns {
 	readonly #pieces: readonly (() => void)[];
 	readonly #due = new Set<number>();
 	#next = 0;
 	#running = false;
+	#last = 0;
+	#shortest = Infinity;
+	#rests = 0;
 
 	/** `pieces` in the order of their turns. */
 	constructor(pieces: readonly (() => void)[]) {
@@ -26,11 +49,22 @@ export class Turns {
 
 	#run(): void {
 		this.#running = this.#due.size > 0;
-		if (this.#running)
-			afterFrame(() => {
-				this.#step();
+		if (!this.#running) this.#last = 0;
+		else
+			afterFrame((at) => {
+				if (this.#isLate(at)) this.#rests = RESTS;
+				if (this.#rests > 0) this.#rests -= 1;
+				else this.#step();
 				this.#run();
 			});
+	}
+
+	/** Whether the frame that began then came late; the first of a run never did. */
+	#isLate(at: number): boolean {
+		const took = this.#last > 0 ? at - this.#last : 0;
+		this.#last = at;
+		if (took > 0) this.#shortest = Math.min(this.#shortest, took);
+		return took > LATE * this.#shortest;
 	}
 
 	#step(): void {
