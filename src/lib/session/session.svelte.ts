@@ -187,8 +187,8 @@ export class Session {
 		() => void netsOf(this.#still),
 		() => (this.#stillCut = this.#still),
 		() => (this.#stillRear = this.#still),
-		() => this.#sayTravel(),
 		() => (this.#stillAside = this.#still),
+		() => this.#sayTravel(),
 		() => (this.#stillPins = this.#still),
 		() => (this.#stillStrip = this.#still),
 		() => (this.#stillLast = this.#still)

@@ -47,20 +47,28 @@ it('gives every piece its turn, however often all are asked for', () => {
 	expect(done).toEqual(['a', 'b', 'c', 'a', 'b', 'c']);
 });
 
-it('rests for two frames where one came late, and then goes on', () => {
+it('rests for two frames where one came late, and then works every other frame', () => {
 	const frame = frames();
 	const done: string[] = [];
-	const turns = new Turns(['a', 'b', 'c'].map((name) => () => done.push(name)));
+	const turns = new Turns(['a', 'b', 'c', 'd'].map((name) => () => done.push(name)));
+	const after = (took?: number) => {
+		frame(took);
+		return done.join('');
+	};
 	turns.all();
-	frame();
-	frame();
-	expect(done).toEqual(['a', 'b']);
-	frame(33);
-	frame();
-	expect(done).toEqual(['a', 'b']);
-	frame();
-	expect(done).toEqual(['a', 'b', 'c']);
+	expect([after(), after()]).toEqual(['a', 'ab']);
+	expect([after(33), after(), after()]).toEqual(['ab', 'ab', 'abc']);
+	expect([after(), after()]).toEqual(['abc', 'abcd']);
 	expect(frame()).toBe(0);
+	// Two seconds without a late frame, and every frame has its piece again.
+	for (let i = 0; i < 16; i++) {
+		turns.all();
+		while (frame() > 0);
+	}
+	done.length = 0;
+	turns.all();
+	[16, 16, 16, 16].forEach((took) => frame(took));
+	expect(done.join('')).toBe('abcd');
 });
 
 it('takes no frame for late where all are as slow, nor the first after a pause', () => {

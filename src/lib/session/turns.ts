@@ -25,6 +25,8 @@ export const afterFrame = (run: (at: number) => void) =>
 const LATE = 1.5;
 /** So many frames then pass without a piece: what the hand moves goes before what tells of it. */
 const RESTS = 2;
+/** For so many frames after it a piece has two frames: one to be worked out, one to be drawn. */
+const WARY = 120;
 
 export class Turns {
 	readonly #pieces: readonly (() => void)[];
@@ -34,6 +36,7 @@ export class Turns {
 	#last = 0;
 	#shortest = Infinity;
 	#rests = 0;
+	#wary = 0;
 
 	/** `pieces` in the order of their turns. */
 	constructor(pieces: readonly (() => void)[]) {
@@ -52,9 +55,13 @@ export class Turns {
 		if (!this.#running) this.#last = 0;
 		else
 			afterFrame((at) => {
-				if (this.#isLate(at)) this.#rests = RESTS;
+				this.#wary -= 1;
+				if (this.#isLate(at)) [this.#rests, this.#wary] = [RESTS, WARY];
 				if (this.#rests > 0) this.#rests -= 1;
-				else this.#step();
+				else {
+					this.#step();
+					if (this.#wary > 0) this.#rests = 1;
+				}
 				this.#run();
 			});
 	}
