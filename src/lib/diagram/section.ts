@@ -3,7 +3,7 @@
  * open is the engine's (`socketState`); the plug's profile and the beams only draw it. The figure is
  * an illustration of a generic part: depths are the engine's schematic millimetres.
  */
-import { SEATED, type Bench, type Plug } from '../engine';
+import { SEATED, type Bench, type NodeName, type Plug } from '../engine';
 import type { Figure, Lettering, Mark } from './figure';
 import { NOTHING_LIT, netLetters, type Lit } from './lit';
 import { drawBody, drawEvents, drawLug, drawNose, drawRuler, drawTravel } from './sectionBody';
@@ -19,9 +19,13 @@ export { distinctStates, sectionEvents, withPlugAt, type TravelState } from './s
 const lugHeight = (state: SpringState, changeover: boolean): number =>
 	changeover && state.name === 'T' ? 45 : LEAVES[state.name].lug;
 
-function drawSprings(sheet: Sheet, bench: Bench, state: SocketState): void {
+function drawSprings(
+	sheet: Sheet,
+	bench: Bench,
+	state: SocketState,
+	letters: ReadonlyMap<NodeName, string>
+): void {
 	const id = state.socket.id;
-	const letters = netLetters(bench);
 	const leaves = new Map<string, Leaf>();
 	for (const spring of state.springs) {
 		const leaf = leafOf(spring, state.plug, lugHeight(spring, state.changeover !== null));
@@ -90,7 +94,7 @@ export function sectionOf(
 	drawBody(sheet, bench, state.socket);
 	const plug = jackPlug(state);
 	if (plug) drawPlug(sheet, plug);
-	drawSprings(sheet, bench, state);
+	drawSprings(sheet, bench, state, netLetters(bench));
 	drawRuler(sheet);
 	drawEvents(sheet, state);
 	if (plug) {
@@ -139,14 +143,15 @@ export function ridingPlug(plug: Plug, lit: Lit, lettering: Lettering): Riding |
 }
 /**
  * What bends and points: springs, break contacts and lugs, and the ruler's signs. `told`: the travel in
- * words, millimetres, which may follow some frames behind.
+ * words, millimetres; it and the letters of nets may follow some frames behind.
  */
 export function sectionOver(
 	bench: Bench,
 	socketId: string,
 	lit: Lit,
 	lettering: Lettering,
-	told: number
+	told: number,
+	letters: ReadonlyMap<NodeName, string> = netLetters(bench)
 ): Figure {
 	const state = jackState(bench, socketId);
 	const sheet = new Sheet(lit, lettering);
@@ -155,7 +160,7 @@ export function sectionOver(
 		drawPaperEdge(sheet, plug);
 		pointAtPlug(sheet, plug);
 	}
-	drawSprings(sheet, bench, state);
+	drawSprings(sheet, bench, state, letters);
 	drawEvents(sheet, state);
 	if (plug) drawTravel(sheet, told);
 	return { ...paperOf(sheet), title: '' };

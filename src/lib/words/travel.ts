@@ -53,17 +53,27 @@ interface Event {
 	readonly after: Standing;
 }
 
+/** The socket with its plug and nothing else: what stands where in it asks for no more. */
+const alone = (bench: Bench, socket: Socket, plug: Plug): Bench => ({
+	...bench,
+	sockets: [socket],
+	plugs: bench.plugs.filter((p) => p.id === plug.id),
+	wires: [],
+	cables: [],
+	devices: []
+});
+
 function eventsOf(bench: Bench, socket: Socket, plug: Plug, from: Millimetres, to: Millimetres) {
 	const inward = to > from;
 	const [low, high] = inward ? [from, to] : [to, from];
 	const places = placesOf(plug, socket).filter((t) => low < t && t <= high);
 	const stops = [low, ...places];
+	const standing = (x: Bench) => standingOf(alone(x, socket, plug), socket.id)!;
 	const events = places.map((at, i): Event => {
 		const below = withTravel(bench, plug.id, stops[i]!);
 		const there = withTravel(bench, plug.id, at);
 		const [x, y] = inward ? [below, there] : [there, below];
-		const [before, after] = [standingOf(x, socket.id)!, standingOf(y, socket.id)!];
-		return { at, inward, bench: y, before, after };
+		return { at, inward, bench: y, before: standing(x), after: standing(y) };
 	});
 	return inward ? events : events.reverse();
 }
