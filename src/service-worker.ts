@@ -17,9 +17,19 @@ const worker = self as unknown as ServiceWorkerGlobalScope;
 const PREFIX = 'solderside-';
 const CACHE = PREFIX + version;
 const TAKE_OVER = 'take over';
-/** A script, since a refresh by header goes nowhere when the address carries a #fragment. */
-const LOAD_AGAIN =
-	'<!doctype html><title>Solderside</title><link rel="icon" href="data:,"><script>location.reload()</script>';
+/**
+ * Asks the waiting release to take over, and loads again once that is done and not before: the old
+ * worker is about to be stopped, and a page that it is asked for meanwhile may never come. A
+ * script, since a refresh by header goes nowhere when the address carries a #fragment.
+ */
+const LOAD_AGAIN = `<!doctype html><title>Solderside</title><link rel="icon" href="data:,"><script>
+navigator.serviceWorker.getRegistration().then((registration) => {
+	const waiting = registration?.waiting;
+	if (waiting?.state !== 'installed') return location.reload();
+	waiting.onstatechange = () => waiting.state === 'activating' || location.reload();
+	waiting.postMessage('${TAKE_OVER}');
+});
+</script>`;
 
 /** Files for those who run the server are not for the learner's machine. */
 const isWanted = (path: string) => !path.endsWith('.example.txt');
@@ -59,11 +69,8 @@ async function isOnlyPage(request: Request): Promise<boolean> {
 }
 
 async function page(request: Request, path: string): Promise<Response> {
-	const waiting = worker.registration.waiting;
-	if (waiting && (await isOnlyPage(request))) {
-		waiting.postMessage(TAKE_OVER);
+	if (worker.registration.waiting && (await isOnlyPage(request)))
 		return new Response(LOAD_AGAIN, { headers: { 'Content-Type': 'text/html' } });
-	}
 	return keptOrFetched(request, path);
 }
 

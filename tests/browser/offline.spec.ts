@@ -117,13 +117,13 @@ test('beside a rack without a network: advice comes, and a reload brings the rea
 const RELEASE = 'meta[name="release"]';
 
 /** Makes of the served copy a release that differs in its worker, its pages and its modules. */
-function publish({ folder }: Site, name: string): void {
+function publish({ folder }: Site, name: string, moreOfWorker = ''): void {
 	const worker = join(folder, 'service-worker.js');
 	const version = JSON.parse(readFileSync(join(folder, '_app/version.json'), 'utf8')).version;
 	const old = readFileSync(worker, 'utf8');
 	const changed = old.replaceAll(String(version), name);
 	expect(changed, 'the worker carries its release').not.toBe(old);
-	writeFileSync(worker, changed);
+	writeFileSync(worker, moreOfWorker + changed);
 	const page = join(folder, 'index.html');
 	const html = readFileSync(page, 'utf8');
 	writeFileSync(
@@ -143,6 +143,12 @@ async function fetchRelease(page: Page): Promise<void> {
 		.poll(() => page.evaluate(async () => (await navigator.serviceWorker.ready).waiting?.state))
 		.toBe('installed');
 }
+
+/** For a worker: it takes its time to take over, as it may on a busy machine. */
+const SLOW = `
+const takeOver = self.skipWaiting.bind(self);
+self.skipWaiting = () => new Promise((done) => setTimeout(done, 1500)).then(takeOver);
+`;
 
 /** The names of the caches that hold a release. */
 const releases = (page: Page) => page.evaluate(() => caches.keys());
@@ -181,14 +187,21 @@ test('the only page takes over a new release when it is loaded anew', async ({
 	site
 }) => {
 	await visit(page, `${site.url}#kept`);
-	publish(site, 'second-release');
+	publish(site, 'second-release', SLOW);
 	await fetchRelease(page);
+	let loads = 0;
+	page.on('request', (request) => {
+		if (request.isNavigationRequest()) loads++;
+	});
 	// The worker in charge learns a moment later than the page that another one is waiting.
 	await expect(async () => {
+		loads = 0;
 		await page.reload();
 		await ready(page);
 		await expect(page.locator(RELEASE)).toHaveCount(1, { timeout: 1000 });
 	}).toPass({ timeout: 20_000 });
+	// Asked while the worker in charge is being replaced, a page may never come.
+	expect(loads, 'the reload, and one more when the new release is in charge').toBe(2);
 	expect(page.url()).toBe(`${site.url}#kept`);
 	expect(await releases(page)).toEqual(['solderside-second-release']);
 
