@@ -28,6 +28,7 @@ navigator.serviceWorker.getRegistration().then((registration) => {
 	if (waiting?.state !== 'installed') return location.reload();
 	waiting.onstatechange = () => waiting.state === 'activating' || location.reload();
 	waiting.postMessage('${TAKE_OVER}');
+	setTimeout(() => location.reload(), 10000);
 });
 </script>`;
 
