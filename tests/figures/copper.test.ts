@@ -72,7 +72,7 @@ describe('copper of one piece', () => {
 				// The plate's edge and the shell; from the rear the shell is the edge of its insulator.
 				expect(roles).toContain('outline');
 				expect(roles.filter((r) => r === 'outline' || r === 'insulator')).toHaveLength(2);
-				expect(lit.filter((s) => s.of === 'panel').map((s) => s.role)).toContain('outline');
+				expect(lit.filter((s) => s.of === 'panel').map((s) => s.role)).toContain('fine');
 			}
 	});
 	it('takes in bush, washer, nut and plate where the bush is metal, and none of them where it is not', () => {

@@ -156,10 +156,15 @@ function drawPlug(pen: Pen, s: PlacedSocket, plug: Plug, turn: number, lit: Lit)
 }
 
 function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: Lit) {
-	const shapes = turn >= 0 ? s.drawing.rear : s.drawing.front;
-	for (const shape of shapesOf(shapes, s.socket.bush)) drawShape(pen, s, shape, turn, lit);
+	const shapes = shapesOf(turn >= 0 ? s.drawing.rear : s.drawing.front, s.socket.bush);
+	const drawAll = (over: boolean) => {
+		for (const shape of shapes)
+			if (Boolean(shape.over) === over) drawShape(pen, s, shape, turn, lit);
+	};
+	drawAll(false);
 	drawBreaks(pen, s, bench, turn, lit);
 	if (s.plug) drawPlug(pen, s, s.plug, turn, lit);
+	drawAll(true);
 	const name = nameOfSocket(s.socket);
 	const full = s.plug ? nameWithPlug(s.socket, s.plug.kind, s.plug.travel) : name;
 	pen.word('name', pen.isFar ? shortTo(name, FAR_NAME) : full, {
@@ -296,7 +301,7 @@ export function sceneFigure(
 	const pen = new Pen(lettering, far);
 	const { x, y, w, h } = scene.panel;
 	pen.stroke(bench.panel.metal ? 'panel' : 'hole', rectangle(x, y, w, h));
-	if (lit.nodes.has(PANEL)) pen.stroke('outline', rectangle(x, y, w, h), PANEL, true);
+	if (lit.nodes.has(PANEL)) pen.stroke('fine', rectangle(x, y, w, h), PANEL, true);
 	const metal = bench.panel.metal ? 'metal panel' : 'insulating panel';
 	pen.word('caption', `${metal}, seen from the ${view}`, { x: x + 4, y: y - 9 }, 'start');
 	for (const s of scene.sockets) drawSocket(pen, s, bench, turn, lit);
@@ -310,7 +315,7 @@ export function sceneFigure(
 		pen.word(
 			'caption',
 			'panel',
-			{ x: stud.x - 16 * turn, y: stud.y + 5 },
+			{ x: stud.x - 16 * turn, y: stud.y + pen.by(7, 9) },
 			turn > 0 ? 'end' : 'start'
 		);
 		const letter = letters.get(PANEL);

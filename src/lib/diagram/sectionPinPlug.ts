@@ -14,7 +14,7 @@ import {
 	type Hang,
 	type Profile
 } from './profile';
-import { box, closed, straight, type Place, type Sheet } from './sectionPen';
+import { closed, straight, type Place, type Sheet } from './sectionPen';
 
 /** The rounded end of a pin. */
 const END: Bullet = { cap: 0.85, turn: 38, long: 1.1, full: PIN_HALF / PIN_UNIT };
@@ -43,6 +43,27 @@ const SHELL_STOPS = Array.from(
 	(_, i) => SHEET_HALF * (1 - Math.cos((i * Math.PI) / 12))
 );
 
+/** Heights of the grip, top and bottom. */
+const GRIP = [PLUG_SHELL.outer[0] - 6, PLUG_SHELL.outer[1] + 6] as const;
+const LEFT = pinX(PIN_DEPTH.left);
+/** x of the wavy line along which the paper's edge breaks the plug off. */
+const breakAt = (y: number): number =>
+	LEFT + 2.6 * Math.sin(((y - GRIP[0]) / (GRIP[1] - GRIP[0])) * 2 * Math.PI);
+/** x where the part that goes in begins at that height: where the grip does, or where the paper ends. */
+const startAt = (back: Millimetres, y: number): number =>
+	back > PIN_DEPTH.left ? pinX(back) : breakAt(y);
+/** The same from one height to another, upwards. */
+function startLine(back: Millimetres, top: number, bottom: number): Place[] {
+	const steps = Math.max(1, Math.round((bottom - top) / 8));
+	return Array.from({ length: steps + 1 }, (_, i) => {
+		const y = bottom + (i / steps) * (top - bottom);
+		return [startAt(back, y), y];
+	});
+}
+/** A stretch of the plug from there to `right`. */
+const stretch = (back: Millimetres, right: number, top: number, bottom: number): string =>
+	closed([[right, top], [right, bottom], ...startLine(back, top, bottom)]);
+
 /** A bar about `y` from `back` mm to its round end at `tip` mm. */
 function barOutline(
 	profile: Profile,
@@ -53,8 +74,9 @@ function barOutline(
 ): string {
 	const within = stops.filter((s) => tip - s > back);
 	const edge = (way: 1 | -1): Place[] =>
-		[...within, tip - back].map((s) => [pinX(tip - s), y - way * profile(s)! * PIN_UNIT]);
-	return closed([...edge(1).reverse(), ...edge(-1)]);
+		within.map((s) => [pinX(tip - s), y - way * profile(s)! * PIN_UNIT]);
+	const half = profile(tip - back)! * PIN_UNIT;
+	return closed([...edge(1).reverse(), ...edge(-1), ...startLine(back, y - half, y + half)]);
 }
 
 function drawPins(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void {
@@ -70,16 +92,16 @@ function drawPins(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void {
 
 /** The female plug's insert, its holes lined with tubes that are its contacts. */
 function drawTubes(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void {
-	const [left, right] = [pinX(back), pinX(travel)];
+	const right = pinX(travel);
 	const [top, bottom] = PLUG_SHELL.inner;
-	sheet.stroke('collar', box(left, top + 1, right - left, bottom - top - 2, 1));
+	sheet.stroke('collar', stretch(back, right, top + 1, bottom - 1));
 	for (const name of PIN_NAMES) {
 		const of = `${id}.${name}`;
 		const y = ROW[name];
-		sheet.stroke('hole', box(left, y - PIN_HALF, right - left, 2 * PIN_HALF, 0));
+		sheet.stroke('hole', stretch(back, right, y - PIN_HALF, y + PIN_HALF));
 		for (const edge of [y - PIN_HALF - 4.5, y + PIN_HALF])
-			sheet.stroke('metal', box(left, edge, right - left, 4.5, 0), of);
-		sheet.point(of, [(left + right) / 2, y - PIN_HALF - 2]);
+			sheet.stroke('metal', stretch(back, right, edge, edge + 4.5), of);
+		sheet.point(of, [(pinX(back) + right) / 2, y - PIN_HALF - 2]);
 	}
 }
 
@@ -95,18 +117,17 @@ function drawShell(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void 
 
 /** What the cable's hand holds, behind the part that goes in. */
 function drawGrip(sheet: Sheet, travel: Millimetres): void {
-	const left = pinX(PIN_DEPTH.left);
 	const start = pinX(travel - SEATED);
-	if (start <= left + 3) return;
-	const [top, bottom] = [PLUG_SHELL.outer[0] - 6, PLUG_SHELL.outer[1] + 6];
-	const cut = Array.from({ length: 25 }, (_, i) => {
-		const part = i / 24;
-		return [left + 2.6 * Math.sin(part * 2 * Math.PI), top + part * (bottom - top)] as const;
+	if (start <= LEFT + 3) return;
+	const [top, bottom] = GRIP;
+	const cut = Array.from({ length: 25 }, (_, i): Place => {
+		const y = top + (i / 24) * (bottom - top);
+		return [breakAt(y), y];
 	});
 	sheet.stroke('body', closed([[start, top], ...cut, [start, bottom]]));
 	for (const share of [0.05, 0.11, 0.2, 0.72, 0.8, 0.87, 0.92, 0.96]) {
 		const y = top + share * (bottom - top);
-		if (start - left > 14) sheet.stroke('fine', straight([left + 6, y], [start - 5, y]));
+		if (start - LEFT > 14) sheet.stroke('fine', straight([LEFT + 6, y], [start - 5, y]));
 	}
 }
 

@@ -32,6 +32,8 @@ export interface Shape {
 	readonly contact?: string;
 	/** Part of a bush, or bolted to it by its nut: `only`, drawn of a metal one alone. */
 	readonly bush?: 'any' | 'only';
+	/** Stands over whatever plug is in. */
+	readonly over?: true;
 }
 export interface BreakPlace {
 	readonly contact: string;
@@ -224,7 +226,7 @@ function latch(middle: number): { rear: Shape[]; front: Shape[] } {
 			box('hole', -7, top + 9, 14, 17, 2),
 			box('body', -25, top - 14, 50, 26, 6),
 			...ribs(top - 7)
-		]
+		].map((part): Shape => ({ ...part, over: true }))
 	};
 }
 
