@@ -30,8 +30,8 @@ export interface Shape {
 	readonly d: string;
 	/** The contact whose metal it is. */
 	readonly contact?: string;
-	/** Part of a bush, or bolted to it by its nut: `only`, drawn of a metal one alone. */
-	readonly bush?: 'any' | 'only';
+	/** Part of a bush, or screwed to it: metal of `S` where the bush is metal. */
+	readonly bush?: true;
 	/** Stands over whatever plug is in. */
 	readonly over?: true;
 }
@@ -85,17 +85,6 @@ function box(role: Role, x: number, y: number, w: number, h: number, r: number):
 		p.closePath();
 	});
 }
-const hexagon = (role: Role, x: number, y: number, r: number): Shape =>
-	shape(role, (p) => {
-		for (let i = 0; i < 6; i++) {
-			const a = (Math.PI / 3) * i + Math.PI / 6;
-			const at = [x + r * Math.cos(a), y + r * Math.sin(a)] as const;
-			if (i === 0) p.moveTo(...at);
-			else p.lineTo(...at);
-		}
-		p.closePath();
-	});
-
 /** Middle of the round three-pin half, and its radius. */
 const ROUND = { x: 0, y: -98, r: 102 } as const;
 /** The insulator within the shell leaves a gap, which a plug's shell goes into. */
@@ -176,12 +165,11 @@ const CHASSIS_LUG: LugPlace = {
 };
 
 /** What a bush is made of, or holds: metal of S where the bush is metal. */
-const ofBush = (made: Shape, bush: 'any' | 'only' = 'any'): Shape => ({ ...made, bush });
+const ofBush = (made: Shape): Shape => ({ ...made, bush: true });
 
 /** The shapes of one view as a socket with that bush has them. */
 export function shapesOf(shapes: readonly Shape[], bush: Socket['bush']): readonly Shape[] {
-	if (!shapes.some((s) => s.bush)) return shapes;
-	if (bush !== 'metal') return shapes.filter((s) => s.bush !== 'only');
+	if (bush !== 'metal' || !shapes.some((s) => s.bush)) return shapes;
 	return shapes.map((s) =>
 		s.bush ? { ...s, contact: 'S', role: s.role === 'outline' ? 'metal' : s.role } : s
 	);
@@ -200,6 +188,8 @@ function flange(contact: 'G' | null = null): Shape[] {
 		circle('hole', x - 19, y - 15, 8)
 	];
 }
+
+const overPlug = (part: Shape): Shape => ({ ...part, over: true });
 
 /**
  * The latch of a female socket, over the middle of its round half: outside the tab that a thumb
@@ -221,12 +211,12 @@ function latch(middle: number): { rear: Shape[]; front: Shape[] } {
 			box('hidden', -9, top + 11, 18, 16, 2),
 			circle('hole', -14, top + 1, 2.6),
 			circle('hole', 14, top + 1, 2.6)
-		],
+		].map(overPlug),
 		front: [
 			box('hole', -7, top + 9, 14, 17, 2),
 			box('body', -25, top - 14, 50, 26, 6),
 			...ribs(top - 7)
-		].map((part): Shape => ({ ...part, over: true }))
+		].map(overPlug)
 	};
 }
 
@@ -258,8 +248,8 @@ function hybrid(kind: SocketKind): SocketDrawing {
 		breaks: breaksOf(kind, lugs),
 		rear: [
 			...flange('G'),
-			metalOf('G', circle('insulator', ROUND.x, ROUND.y, ROUND.r)),
-			circle('fine', ROUND.x, ROUND.y, INSERT.r),
+			metalOf('G', circle('outline', ROUND.x, ROUND.y, ROUND.r)),
+			circle('insulator', ROUND.x, ROUND.y, INSERT.r),
 			...mouldedRound(ROUND.y),
 			...latch(ROUND.y).rear,
 			box('insulator', -128, block.y, 256, block.h, 8),
@@ -291,8 +281,8 @@ function threePin(kind: SocketKind): SocketDrawing {
 		breaks: [],
 		rear: [
 			...flange('G'),
-			metalOf('G', circle('insulator', 0, middle, ROUND.r)),
-			circle('fine', 0, middle, INSERT.r),
+			metalOf('G', circle('outline', 0, middle, ROUND.r)),
+			circle('insulator', 0, middle, INSERT.r),
 			...mouldedRound(middle),
 			...(male ? [] : latch(middle).rear)
 		],
@@ -310,6 +300,9 @@ function threePin(kind: SocketKind): SocketDrawing {
 	};
 }
 
+/** Radius of a bush's face. */
+const BUSH = 46;
+
 function jackOnly(kind: SocketKind): SocketDrawing {
 	const part = SOCKETS[kind];
 	const two = Object.keys(part.breaks).length > 0 || part.changeover;
@@ -321,22 +314,26 @@ function jackOnly(kind: SocketKind): SocketDrawing {
 		breaks: breaksOf(kind, lugs),
 		rear: [
 			...plate,
-			// Washer and nut are on the front of the panel.
-			ofBush(circle('hidden', 0, -84, 56)),
-			ofBush(hexagon('hidden', 0, -84, 48)),
-			ofBush(circle('outline', 0, -84, 37), 'only'),
-			circle('hidden', 0, -84, 31),
+			// The bush lies flush in the panel, its face to the front.
+			ofBush(circle('hidden', 0, -84, BUSH)),
+			ofBush(circle('hidden', 0, -84, 31)),
 			box('insulator', -34, -44, 68, 62, 4),
 			box('insulator', -128, top, 256, two ? 170 : 96, 8),
 			...moulded(-128, top, 256, two ? 170 : 96)
 		],
 		front: [
 			...plate,
-			ofBush(circle('outline', 0, -84, 56)),
-			ofBush(hexagon('outline', 0, -84, 48)),
-			ofBush(circle('outline', 0, -84, 37), 'only'),
+			ofBush(circle('outline', 0, -84, BUSH)),
+			// Two slots, by which it is screwed in.
+			...[-1, 1].map((side) => box('hole', side * 39 - 5, -87, 10, 6, 1)),
 			circle('hole', 0, -84, 34),
 			circle('fine', 0, -84, 29),
+			...[-34, 34].map((x) =>
+				shape('hidden', (p) => {
+					p.moveTo(x, -84 + Math.sqrt(BUSH ** 2 - 34 ** 2));
+					p.lineTo(x, top);
+				})
+			),
 			box('hidden', -128, top, 256, two ? 170 : 96, 8)
 		],
 		bore: { x: 0, y: -84, r: 31 }

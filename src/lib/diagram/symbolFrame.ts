@@ -30,7 +30,7 @@ export interface SymbolDrawing {
 /** Room under the last row of a jack, for the lead of its bush. */
 const BELOW = 24;
 /** Rows of the jack's contacts, measured from its axis. */
-const JACK = { T: -36, TN: -15, RN: 15, R: 37, SN: 59, S: 81 } as const;
+const JACK = { T: -40, TN: -19, RN: 19, R: 40, SN: 61, S: 82 } as const;
 const CHANGEOVER = { T: -36, NC: -68, C: -91, NO: -114 } as const;
 
 /** Where the rows of a socket kind stand. */
