@@ -236,6 +236,20 @@ test('what goes away under the focus hands it on', async ({ page }) => {
 	await use('Start over');
 });
 
+test('a contact that was clicked keeps the focus when the mouse leaves at once', async ({
+	page
+}) => {
+	await open(page);
+	const node = page.locator('[data-node="A.2"]');
+	await node.click();
+	await page.mouse.move(2, 2);
+	// The focus is looked after for some frames.
+	await page.evaluate(async () => {
+		for (let i = 0; i < 8; i++) await new Promise(requestAnimationFrame);
+	});
+	await expect(node).toBeFocused();
+});
+
 /** More than any page has. */
 const MOST_STOPS = 1000;
 
