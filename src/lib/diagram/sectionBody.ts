@@ -126,7 +126,9 @@ export function drawLug(
 	const eye = kept(`eye ${y}`, () => disc(end - 6.5, y, 2.4));
 	sheet.stroke('hole', eye, node, false);
 	sheet.word('mark', [end + 6, y + sheet.drop], name, 'start', node);
-	if (letter) sheet.word('letter', [SECTION.width - 12, y + sheet.drop], letter, 'middle', node);
+	// Large names reach further: the letter stands clear of the longest.
+	const edge = sheet.lettering === 'large' ? 6.5 : 12;
+	if (letter) sheet.word('letter', [SECTION.width - edge, y + sheet.drop], letter, 'middle', node);
 	sheet.point(node, [end - 6.5, y]);
 }
 

@@ -76,18 +76,21 @@ function brokenOff(top: number, bottom: number): Place[] {
 /** Draws a stretch as far as the paper reaches: metal with two lines for its roundness, or a collar. */
 function drawStretch(sheet: Sheet, segment: Segment, { id, travel }: Plug): void {
 	const { from, conductor } = segment;
-	const to = Math.min(segment.to, travel - DEPTH.left);
+	const paper = travel - DEPTH.left;
+	const to = Math.min(segment.to, paper);
 	if (to <= from) return;
+	// Where the paper ends on the border of two stretches, the plug goes on all the same.
+	const isCut = paper <= segment.to;
 	const of = conductor ? `${id}.${conductor}` : undefined;
 	const over = along(from, to, travel, 1);
 	const below = along(from, to, travel, -1).reverse();
-	const cut = to < segment.to ? brokenOff(over.at(-1)![1], below[0]![1]) : [];
+	const cut = isCut ? brokenOff(over.at(-1)![1], below[0]![1]) : [];
 	sheet.stroke(of ? 'metal' : 'collar', closed([...over, ...cut, ...below]), of);
 	if (!of || to - from < 1) return;
 	const start = from + (from === 0 ? 0.5 : 0.25);
 	for (const share of ROUNDNESS) {
 		// Where the paper ends, so does the line.
-		const end = to < segment.to ? to : to - 0.25 - (share + 1) * 0.8;
+		const end = isCut ? to : to - 0.25 - (share + 1) * 0.8;
 		if (end > start) sheet.stroke('fine', straight(...along(start, end, travel, share)), of);
 	}
 }

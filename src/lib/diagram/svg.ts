@@ -143,7 +143,9 @@ function strokeRules(p: Palette, used: ReadonlySet<string>, lit: ReadonlySet<str
 			? `;fill:${p.wash}`
 			: SOLID.includes(role)
 				? `;fill:${p.copper}`
-				: '';
+				: role === 'hidden'
+					? `;stroke-width:${LINE}`
+					: '';
 		const isLit = lit.has(role);
 		return [
 			rule(`.${role}`, plain),
