@@ -184,14 +184,13 @@ export class Session {
 	/** What follows an event of the travel, one a frame, so that no frame has to bear it all. */
 	readonly #turns = new Turns([
 		// Nets are remembered, and what has a later turn finds them.
-		() => void netsOf(this.#still),
-		() => (this.#stillCut = this.#still),
-		() => (this.#stillRear = this.#still),
-		() => (this.#stillAside = this.#still),
+		() => (netsOf(this.#still), false),
+		() => void (this.#stillCut = this.#stillStrip = this.#still),
+		() => void (this.#stillAside = this.#still),
+		() => void (this.#stillRear = this.#still),
 		() => this.#sayTravel(),
-		() => (this.#stillPins = this.#still),
-		() => (this.#stillStrip = this.#still),
-		() => (this.#stillLast = this.#still)
+		() => void (this.#stillPins = this.#still),
+		() => void (this.#stillLast = this.#still)
 	]);
 	#asides = false;
 	#followAside() {

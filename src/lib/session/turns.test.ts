@@ -71,6 +71,20 @@ it('rests for two frames where one came late, and then works every other frame',
 	expect(done.join('')).toBe('abcd');
 });
 
+it('needs no second frame for a piece that draws nothing', () => {
+	const frame = frames();
+	const done: string[] = [];
+	const turns = new Turns([
+		() => done.push('a'),
+		() => (done.push('b'), false),
+		() => done.push('c')
+	]);
+	turns.all();
+	// The second frame comes late: two of rest, and every piece that draws has two from then on.
+	[16, 33, 16, 16, 16].forEach((took) => frame(took));
+	expect(done.join('')).toBe('abc');
+});
+
 it('takes no frame for late where all are as slow, nor the first after a pause', () => {
 	const frame = frames();
 	const done: string[] = [];

@@ -28,8 +28,11 @@ const RESTS = 2;
 /** For so many frames after it a piece has two frames: one to be worked out, one to be drawn. */
 const WARY = 120;
 
+/** A piece of work; false where nothing is drawn for it. */
+export type Piece = () => unknown;
+
 export class Turns {
-	readonly #pieces: readonly (() => void)[];
+	readonly #pieces: readonly Piece[];
 	readonly #due = new Set<number>();
 	#next = 0;
 	#running = false;
@@ -39,7 +42,7 @@ export class Turns {
 	#wary = 0;
 
 	/** `pieces` in the order of their turns. */
-	constructor(pieces: readonly (() => void)[]) {
+	constructor(pieces: readonly Piece[]) {
 		this.#pieces = pieces;
 	}
 
@@ -59,8 +62,8 @@ export class Turns {
 				if (this.#isLate(at)) [this.#rests, this.#wary] = [RESTS, WARY];
 				if (this.#rests > 0) this.#rests -= 1;
 				else {
-					this.#step();
-					if (this.#wary > 0) this.#rests = 1;
+					const isDrawn = this.#step() !== false;
+					if (isDrawn && this.#wary > 0) this.#rests = 1;
 				}
 				this.#run();
 			});
@@ -74,10 +77,11 @@ export class Turns {
 		return took > LATE * this.#shortest;
 	}
 
-	#step(): void {
+	#step(): unknown {
 		while (!this.#due.has(this.#next)) this.#next = (this.#next + 1) % this.#pieces.length;
 		this.#due.delete(this.#next);
-		this.#pieces[this.#next]!();
+		const piece = this.#pieces[this.#next]!;
 		this.#next = (this.#next + 1) % this.#pieces.length;
+		return piece();
 	}
 }
