@@ -25,7 +25,7 @@ export interface BreakSign {
 export function breakSign(place: BreakPlace, closed: boolean, turn: number): BreakSign {
 	const [x0, x1] = [turn * place.from.x, turn * place.to.x];
 	const point = [x1, place.to.y - 25] as const;
-	// Open, it swings away from the letter of its net: that stands right of a lug, and left of pin 1's leaf.
+	// Open, it swings to the right, but for pin 1: there the letter of its net is in the way.
 	const swing = place.spring === '1' ? -15 : 15;
 	const end = closed ? point : ([x0 + (x1 - x0) * 0.4 + swing * turn, place.to.y - 33] as const);
 	const isDrawn = closed || !place.between;
