@@ -5,6 +5,7 @@ export { makePlaces, placesFor, type Places } from './places';
 export * from './lit';
 export * from './roving';
 export * from './figure';
+export * from './named';
 export * from './route';
 export * from './view';
 export * from './breakSign';

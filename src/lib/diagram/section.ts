@@ -108,13 +108,8 @@ export function sectionOf(
 export const sectionTitle = (bench: Bench, socketId: string): string =>
 	titleOf(jackState(bench, socketId));
 
-/** A plug drawn once, home, to be moved as one piece: the marks, and the paper that hides its end. */
-export interface Riding {
-	readonly marks: readonly Mark[];
-	readonly lid: string;
-}
-/** How far a riding plug at that travel is moved, units. */
-export const rideOf = (travel: number): number => (travel - SEATED) * UNIT;
+/** How far a riding plug at that travel is moved, in parts of the figure's width; home it is not. */
+export const rideOf = (travel: number): number => ((travel - SEATED) * UNIT) / SECTION.width;
 
 /**
  * The same section in three layers for a plug that is moved by hand, so that a step of the travel
@@ -128,21 +123,41 @@ export function sectionUnder(
 	lettering: Lettering
 ): Figure {
 	const state = jackState(bench, socketId);
-	const sheet = new Sheet(lit, lettering);
-	drawBody(sheet, bench, state.socket);
-	drawRuler(sheet);
-	return { ...paperOf(sheet), title: titleOf(state) };
+	const { id, kind, bush } = state.socket;
+	const key = `under ${id} ${kind} ${bush} ${bench.panel.metal} ${lettering}`;
+	const figure = keptFigure(key, lettering, (sheet) => {
+		drawBody(sheet, bench, state.socket);
+		drawRuler(sheet);
+	});
+	return { ...figure, marks: relit(figure.marks, lit), title: titleOf(state) };
 }
 /** The plug of `sectionUnder`, between the two layers; null for a plug that no jack spring meets. */
-export function ridingPlug(plug: Plug, lit: Lit, lettering: Lettering): Riding | null {
+export function ridingPlug(plug: Plug, lit: Lit, lettering: Lettering): Figure | null {
 	if (plug.kind === 'three-pin') return null;
-	const sheet = new Sheet(lit, lettering);
-	drawPlug(sheet, { ...plug, travel: SEATED });
-	drawNose(sheet, SEATED);
-	return { marks: sheet.marks, lid: paperLid() };
+	const figure = keptFigure(`riding ${plug.id} ${plug.kind} ${lettering}`, lettering, (sheet) => {
+		drawPlug(sheet, { ...plug, travel: SEATED });
+		drawNose(sheet, SEATED);
+	});
+	return { ...figure, marks: relit(figure.marks, lit) };
 }
+/** What stands still is drawn once, unlit: `key` says all that it depends on. */
+function keptFigure(key: string, lettering: Lettering, make: (sheet: Sheet) => void): Figure {
+	const found = figures.get(key);
+	if (found) return found;
+	const sheet = new Sheet(NOTHING_LIT, lettering);
+	make(sheet);
+	const made = { ...paperOf(sheet), title: '' };
+	figures.set(key, made);
+	return made;
+}
+const figures = new Map<string, Figure>();
+/** Marks that were drawn unlit, with the copper of `lit`. */
+const relit = (marks: readonly Mark[], lit: Lit): readonly Mark[] =>
+	marks.map((mark) => (mark.of && lit.nodes.has(mark.of) ? { ...mark, lit: true } : mark));
+
 /**
- * What bends and points: springs, break contacts and lugs, and the ruler's signs. `told`: the travel in
+ * What bends and points: springs, break contacts and lugs, and the ruler's signs; and the paper over the
+ * plug's end. `told`: the travel in
  * words, millimetres; it and the letters of nets may follow some frames behind.
  */
 export function sectionOver(
@@ -157,6 +172,7 @@ export function sectionOver(
 	const sheet = new Sheet(lit, lettering);
 	const plug = jackPlug(state);
 	if (plug) {
+		sheet.stroke('halo', paperLid());
 		drawPaperEdge(sheet, plug);
 		pointAtPlug(sheet, plug);
 	}

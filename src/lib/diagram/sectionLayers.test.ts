@@ -53,7 +53,7 @@ function layersAt(kind: SocketKind, plug: PlugKind, travel: number) {
 	const bench = withPlugAt(benchOf(kind), 'A', plug, travel);
 	const lit = litLive(bench, 'A');
 	const riding = ridingPlug(bench.plugs[0]!, lit, 'plain')!;
-	const ride = rideOf(travel);
+	const ride = rideOf(travel) * riding.width;
 	return {
 		whole: sectionOf(bench, 'A', lit),
 		under: sectionUnder(bench, 'A', lit, 'plain'),

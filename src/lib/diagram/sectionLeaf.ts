@@ -43,6 +43,16 @@ export interface Leaf extends Beam {
 
 /** How the spring stands for that plug and travel. `lug` is the height of its lug, units. */
 export function leafOf(state: SpringState, plug: SocketState['plug'], lug: number): Leaf {
+	const { name, lifted, bent } = state;
+	const key = `${name} ${lug} ${bent} ${lifted && plug ? plug.travel : 'rests'}`;
+	const made = leaves.get(key) ?? makeLeaf(state, plug, lug);
+	leaves.set(key, made);
+	return made;
+}
+/** A leaf for every tenth of a millimetre of the travel, at most. */
+const leaves = new Map<string, Leaf>();
+
+function makeLeaf(state: SpringState, plug: SocketState['plug'], lug: number): Leaf {
 	const plan = { ...LEAVES[state.name], lug };
 	const held = state.lifted && plug ? heldAt(plug.travel - plan.nose, NOSE.radius) : null;
 	const lift = held === null ? 0 : held - REST.low;
@@ -87,7 +97,8 @@ export function drawSpring(sheet: Sheet, leaf: Leaf, of: string): void {
 	const { plan } = leaf;
 	const key = `way ${plan.nose} ${plan.lug}`;
 	const way = kept(key, () => bent(stripWay(plan, 'spring', CLAMPED), 5));
-	sheet.stroke('spring', leafPath(leaf, way), of);
+	const d = kept(`leaf ${key} ${leaf.nose} ${leaf.low} ${leaf.load}`, () => leafPath(leaf, way));
+	sheet.stroke('spring', d, of);
 }
 
 /** Height of the middle of the break contact's bead, and of a good one, units. */
@@ -117,7 +128,8 @@ export function drawBreak(
 	const way = kept(key, () => bent(stripWay(plan, 'contact', clamped), 5));
 	const from = placeAt(plan.clamp, clamped, plan.side);
 	const to = placeAt(plan.bead, now - UNDER, plan.side);
-	sheet.stroke('blade', stripPath(from, to, way), of);
-	const bead = disc(...placeAt(plan.bead, now, plan.side), BEAD);
+	const strip = kept(`strip ${key} ${now}`, () => stripPath(from, to, way));
+	sheet.stroke('blade', strip, of);
+	const bead = kept(`bead ${key} ${now}`, () => disc(...placeAt(plan.bead, now, plan.side), BEAD));
 	sheet.stroke(state.closed ? 'seat-closed' : 'seat', bead, of, isLit);
 }

@@ -8,7 +8,7 @@ import { PLUGS, SEATED, type Millimetres, type Plug, type Segment } from '../eng
 import { DEPTH, SECTION, UNIT, depthX } from './sectionFrame';
 import { WORD_SIZES } from './svg';
 import { bulletHalf, bulletStops, hangOf, heldBy, type Bullet, type Hang } from './profile';
-import { closed, disc, straight, type Place, type Sheet } from './sectionPen';
+import { closed, disc, kept, straight, type Place, type Sheet } from './sectionPen';
 
 /** Half of 6.35 mm. */
 const SHANK: Millimetres = 3.175;
@@ -205,11 +205,12 @@ export function drawPaperEdge(sheet: Sheet, plug: Plug): void {
 	if (!cut) return;
 	const { half, of } = cut;
 	const { axis } = SECTION;
-	sheet.stroke('outline', straight(...brokenOff(axis - half, axis + half)), of);
+	const edge = (): string => straight(...brokenOff(axis - half, axis + half));
+	sheet.stroke('outline', kept(`edge ${half}`, edge), of);
 }
 
 /** Paper from the left up to the wavy break, over all that lies beyond it. */
 export function paperLid(): string {
 	const [top, bottom] = [SECTION.axis - WIDE - 4, SECTION.axis + WIDE + 4];
-	return closed([[0, top], ...brokenOff(top, bottom), [0, bottom]]);
+	return kept('lid', () => closed([[0, top], ...brokenOff(top, bottom), [0, bottom]]));
 }
