@@ -3,27 +3,38 @@
  * open is the engine's (`socketState`); the plug's profile and the beams only draw it. The figure is
  * an illustration of a generic part: depths are the engine's schematic millimetres.
  */
-import { SEATED, type Bench, type NodeName, type Plug } from '../engine';
+import {
+	SEATED,
+	type Bench,
+	type NodeName,
+	type Plug,
+	type PlugKind,
+	type SocketKind
+} from '../engine';
 import type { Figure, Lettering, Mark } from './figure';
 import { NOTHING_LIT, netLetters, type Lit } from './lit';
 import { drawBody, drawEvents, drawLug, drawNose, drawRuler, drawTravel } from './sectionBody';
-import { drawChangeover } from './sectionChangeover';
+import { drawChangeover, drawChangeoverLugs } from './sectionChangeover';
 import { LEAVES, SECTION, UNIT } from './sectionFrame';
 import { drawBreak, drawSpring, leafOf, type Leaf } from './sectionLeaf';
 import { Sheet } from './sectionPen';
 import { drawPaperEdge, drawPlug, paperLid, pointAtPlug } from './sectionPlug';
-import { socketState, type SocketState, type SpringState } from './sectionStates';
+import { sectionEvents, socketState, type SocketState, type SpringState } from './sectionStates';
 
 export { distinctStates, sectionEvents, withPlugAt, type TravelState } from './sectionStates';
 
 const lugHeight = (state: SpringState, changeover: boolean): number =>
 	changeover && state.name === 'T' ? 45 : LEAVES[state.name].lug;
 
+/** What is drawn of springs and break contacts: what bends, the lugs at the rear, or both. */
+type SpringParts = 'all' | 'leaves' | 'lugs';
+
 function drawSprings(
 	sheet: Sheet,
 	bench: Bench,
 	state: SocketState,
-	letters: ReadonlyMap<NodeName, string>
+	letters: ReadonlyMap<NodeName, string>,
+	parts: SpringParts = 'all'
 ): void {
 	const id = state.socket.id;
 	const leaves = new Map<string, Leaf>();
@@ -35,14 +46,16 @@ function drawSprings(
 		if (spring.breakContact) {
 			const contact = `${id}.${spring.breakContact}`;
 			const isLit = spring.closed && sheet.lit.breaks.has(contact);
-			drawBreak(sheet, leaf, spring, contact, isLit);
-			drawLug(sheet, contact, breakLug, side, letters.get(contact));
+			if (parts !== 'lugs') drawBreak(sheet, leaf, spring, contact, isLit);
+			if (parts !== 'leaves') drawLug(sheet, contact, breakLug, side, letters.get(contact));
 		}
-		drawSpring(sheet, leaf, node);
-		drawLug(sheet, node, lug, side, letters.get(node));
+		if (parts !== 'lugs') drawSpring(sheet, leaf, node);
+		if (parts !== 'leaves') drawLug(sheet, node, lug, side, letters.get(node));
 	}
 	const tip = leaves.get('T');
-	if (state.changeover && tip) drawChangeover(sheet, bench, id, tip, letters);
+	if (!state.changeover || !tip) return;
+	if (parts !== 'lugs') drawChangeover(sheet, bench, id, tip);
+	if (parts !== 'leaves') drawChangeoverLugs(sheet, id, letters);
 }
 
 /** One clause for each spring and break contact, as the engine has them. */
@@ -112,9 +125,9 @@ export const sectionTitle = (bench: Bench, socketId: string): string =>
 export const rideOf = (travel: number): number => ((travel - SEATED) * UNIT) / SECTION.width;
 
 /**
- * The same section in three layers for a plug that is moved by hand, so that a step of the travel
+ * The same section in four layers for a plug that is moved by hand, so that a step of the travel
  * draws anew only what bends: what stands still, the plug home (`rideOf` says how far it is from
- * there), and what lies over it. Together they are what `sectionOf` draws.
+ * there), what bends, and what points. Together they are what `sectionOf` draws.
  */
 export function sectionUnder(
 	bench: Bench,
@@ -131,7 +144,7 @@ export function sectionUnder(
 	});
 	return { ...figure, marks: relit(figure.marks, lit), title: titleOf(state) };
 }
-/** The plug of `sectionUnder`, between the two layers; null for a plug that no jack spring meets. */
+/** The plug of `sectionUnder`, over it; null for a plug that no jack spring meets. */
 export function ridingPlug(plug: Plug, lit: Lit, lettering: Lettering): Figure | null {
 	if (plug.kind === 'three-pin') return null;
 	const figure = keptFigure(`riding ${plug.id} ${plug.kind} ${lettering}`, lettering, (sheet) => {
@@ -155,18 +168,12 @@ const figures = new Map<string, Figure>();
 const relit = (marks: readonly Mark[], lit: Lit): readonly Mark[] =>
 	marks.map((mark) => (mark.of && lit.nodes.has(mark.of) ? { ...mark, lit: true } : mark));
 
-/**
- * What bends and points: springs, break contacts and lugs, and the ruler's signs; and the paper over the
- * plug's end. `told`: the travel in
- * words, millimetres; it and the letters of nets may follow some frames behind.
- */
-export function sectionOver(
+/** What follows every step of the plug: springs, break contacts, and the paper's edge over its end. */
+export function sectionBend(
 	bench: Bench,
 	socketId: string,
 	lit: Lit,
-	lettering: Lettering,
-	told: number,
-	letters: ReadonlyMap<NodeName, string> = netLetters(bench)
+	lettering: Lettering
 ): Figure {
 	const state = jackState(bench, socketId);
 	const sheet = new Sheet(lit, lettering);
@@ -176,8 +183,32 @@ export function sectionOver(
 		drawPaperEdge(sheet, plug);
 		pointAtPlug(sheet, plug);
 	}
-	drawSprings(sheet, bench, state, letters);
-	drawEvents(sheet, state);
-	if (plug) drawTravel(sheet, told);
+	drawSprings(sheet, bench, state, new Map(), 'leaves');
 	return { ...paperOf(sheet), title: '' };
 }
+/**
+ * What points: the lugs, and the ruler's signs. `reached`: the last event passed, mm (`eventReached`);
+ * `told`: the travel in words, mm; it and the letters of nets may follow some frames behind.
+ */
+export function sectionOver(
+	bench: Bench,
+	socketId: string,
+	lit: Lit,
+	lettering: Lettering,
+	reached: number,
+	told: number,
+	letters: ReadonlyMap<NodeName, string> = netLetters(bench)
+): Figure {
+	const state = jackState(bench, socketId);
+	const sheet = new Sheet(lit, lettering);
+	const plug = jackPlug(state);
+	drawSprings(sheet, bench, state, letters, 'lugs');
+	if (plug) {
+		drawEvents(sheet, { ...state, plug: { ...plug, travel: reached } });
+		drawTravel(sheet, told);
+	}
+	return { ...paperOf(sheet), title: '' };
+}
+/** The last event that a plug at that travel has passed, mm; nought before the first. */
+export const eventReached = (plug: PlugKind, socket: SocketKind, travel: number): number =>
+	sectionEvents(plug, socket).findLast((event) => event <= travel) ?? 0;

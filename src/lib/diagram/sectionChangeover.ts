@@ -12,7 +12,9 @@ import { atRest, type Leaf } from './sectionLeaf';
 import { bent, closed, disc, draw, type Sheet } from './sectionPen';
 
 /** Height of `C` at rest, and how far its free end moves, units. */
-const C = { height: 93, stroke: 5.2, lug: 91 } as const;
+const C = { height: 93, stroke: 5.2 } as const;
+/** Heights of the lugs, units. */
+const LUGS = { NC: 68, C: 91, NO: 114 } as const;
 /** Depths of card, beads and free end, mm. */
 const CARD = 33.4;
 const BEADS = 27.4;
@@ -32,8 +34,8 @@ function drawMiddle(sheet: Sheet, of: string, card: number, end: number): void {
 	const y = (height: number): number => SECTION.axis - C.height - height;
 	const way = bent(
 		[
-			placeAt(DEPTH.rear, C.lug),
-			placeAt(DEPTH.rear - 0.4, C.lug),
+			placeAt(DEPTH.rear, LUGS.C),
+			placeAt(DEPTH.rear - 0.4, LUGS.C),
 			placeAt(DEPTH.block + 0.5, C.height),
 			placeAt(DEPTH.block, C.height)
 		],
@@ -91,13 +93,7 @@ function drawCard(sheet: Sheet, foot: number, head: number): void {
 }
 
 /** Draws `C`, `NC`, `NO` and the card that the tip spring carries. */
-export function drawChangeover(
-	sheet: Sheet,
-	bench: Bench,
-	socket: string,
-	tip: Leaf,
-	letters: ReadonlyMap<string, string>
-): void {
+export function drawChangeover(sheet: Sheet, bench: Bench, socket: string, tip: Leaf): void {
 	const node = (contact: string): string => `${socket}.${contact}`;
 	const onNC = isClosed(bench, socket, 'NC');
 	const under = heightAt(tip, depthX(CARD));
@@ -105,10 +101,20 @@ export function drawChangeover(
 	const end = onNC ? 0 : C.stroke;
 	// The stud passes beside NC's leaf.
 	drawCard(sheet, under + HALF_LEAF, C.height + lift - HALF_LEAF);
-	drawFixed(sheet, node('NC'), C.height - REACH, -1, 68, onNC);
-	drawFixed(sheet, node('NO'), C.height + C.stroke + REACH, 1, 114, isClosed(bench, socket, 'NO'));
+	drawFixed(sheet, node('NC'), C.height - REACH, -1, LUGS.NC, onNC);
+	const onNO = isClosed(bench, socket, 'NO');
+	drawFixed(sheet, node('NO'), C.height + C.stroke + REACH, 1, LUGS.NO, onNO);
 	drawMiddle(sheet, node('C'), lift, end);
-	drawLug(sheet, node('NC'), 68, 1, letters.get(node('NC')));
-	drawLug(sheet, node('C'), C.lug, 1, letters.get(node('C')));
-	drawLug(sheet, node('NO'), 114, 1, letters.get(node('NO')));
+}
+
+/** The lugs of `NC`, `C` and `NO`. */
+export function drawChangeoverLugs(
+	sheet: Sheet,
+	socket: string,
+	letters: ReadonlyMap<string, string>
+): void {
+	for (const [contact, height] of Object.entries(LUGS)) {
+		const node = `${socket}.${contact}`;
+		drawLug(sheet, node, height, 1, letters.get(node));
+	}
 }

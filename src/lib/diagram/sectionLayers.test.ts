@@ -2,7 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { EMPTY_BENCH, SEATED, type Bench, type PlugKind, type SocketKind } from '../engine';
 import type { Mark } from './figure';
 import { litLive } from './lit';
-import { rideOf, ridingPlug, sectionOf, sectionOver, sectionUnder, withPlugAt } from './section';
+import {
+	eventReached,
+	rideOf,
+	ridingPlug,
+	sectionBend,
+	sectionOf,
+	sectionOver,
+	sectionUnder,
+	withPlugAt
+} from './section';
 
 const JACKS: readonly SocketKind[] = [
 	'hybrid-9',
@@ -57,7 +66,8 @@ function layersAt(kind: SocketKind, plug: PlugKind, travel: number) {
 	return {
 		whole: sectionOf(bench, 'A', lit),
 		under: sectionUnder(bench, 'A', lit, 'plain'),
-		over: sectionOver(bench, 'A', lit, 'plain', travel),
+		bend: sectionBend(bench, 'A', lit, 'plain'),
+		over: sectionOver(bench, 'A', lit, 'plain', eventReached(plug, kind, travel), travel),
 		plug: riding.marks.map((mark) => shifted(mark, ride))
 	};
 }
@@ -67,17 +77,18 @@ describe('the section in layers', () => {
 		for (const plug of PLUGS)
 			it(`is what the section is, ${kind} with ${plug}`, () => {
 				for (let travel = 0; travel <= SEATED; travel += 1.7) {
-					const { whole, under, over, plug: ridden } = layersAt(kind, plug, travel);
-					const layers = [...under.marks, ...ridden, ...over.marks];
+					const { whole, under, bend, over, plug: ridden } = layersAt(kind, plug, travel);
+					const layers = [...under.marks, ...ridden, ...bend.marks, ...over.marks];
 					expect(missing(layers, whole.marks), `in layers only, ${travel} mm`).toEqual([]);
 					expect(missing(whole.marks, layers), `whole only, ${travel} mm`).toEqual([]);
 				}
 			});
 
 	it('draws the plug at home as it is drawn whole, its end at the edge of the paper too', () => {
-		const { whole, over, plug } = layersAt('hybrid-9', 'trs', SEATED);
+		const { whole, bend, over, plug } = layersAt('hybrid-9', 'trs', SEATED);
 		expect(plug.length).toBeGreaterThan(10);
 		expect(missing(plug, whole.marks, -Infinity)).toEqual([]);
-		expect([...over.points.keys()]).toEqual([...whole.points.keys()].filter((n) => n !== 'A.G'));
+		const pointed = [...bend.points.keys(), ...over.points.keys()];
+		expect(pointed).toEqual([...whole.points.keys()].filter((n) => n !== 'A.G'));
 	});
 });
