@@ -37,9 +37,6 @@ const MOST_SAID = 4;
 /** How long a hand rests before what stands aside follows, ms. */
 const RESTS = 150;
 
-/** Numbers beside a plug in hand follow it so often, ms: every fourth frame. */
-const COUNTS = 60;
-
 /** A node and what it is called. */
 export interface NamedNode {
 	readonly node: NodeName;
@@ -97,7 +94,6 @@ export class Session {
 		return this.#settled;
 	}
 	#counted = $state.raw() as Bench;
-	#counts = false;
 	/** The bench for numbers beside a plug that moves: they follow some frames behind it. */
 	get counted(): Bench {
 		return this.#counted;
@@ -105,14 +101,6 @@ export class Session {
 	/** Makes the numbers follow at once: the hand is on one of them. */
 	count() {
 		this.#counted = this.bench;
-	}
-	#countSoon() {
-		if (this.#counts) return;
-		this.#counts = true;
-		setTimeout(() => {
-			this.#counts = false;
-			this.count();
-		}, COUNTS);
 	}
 	/** The title, which rests while a plug travels. */
 	get title(): string {
@@ -182,16 +170,19 @@ export class Session {
 	}
 	#stillPins = $state.raw() as Bench;
 	/** What follows an event of the travel, one a frame, so that no frame has to bear it all. */
-	readonly #turns = new Turns([
-		// Nets are remembered, and what has a later turn finds them.
-		() => (netsOf(this.#still), false),
-		() => void (this.#stillCut = this.#stillStrip = this.#still),
-		() => void (this.#stillAside = this.#still),
-		() => void (this.#stillRear = this.#still),
-		() => this.#sayTravel(),
-		() => void (this.#stillPins = this.#still),
-		() => void (this.#stillLast = this.#still)
-	]);
+	readonly #turns = new Turns(
+		[
+			// Nets are remembered, and what has a later turn finds them.
+			() => (netsOf(this.#still), false),
+			() => void (this.#stillCut = this.#stillStrip = this.#still),
+			() => void (this.#stillAside = this.#still),
+			() => void (this.#stillRear = this.#still),
+			() => this.#sayTravel(),
+			() => void (this.#stillPins = this.#still),
+			() => void (this.#stillLast = this.#still)
+		],
+		() => this.count()
+	);
 	#asides = false;
 	#followAside() {
 		if (typeof requestAnimationFrame !== 'function') return this.#stepAside();
@@ -249,7 +240,7 @@ export class Session {
 			if (before !== this.#layout) this.#settled = this.#counted = present;
 			else {
 				this.#settleSoon();
-				this.#countSoon();
+				this.#turns.often();
 			}
 		});
 	}

@@ -98,10 +98,32 @@ it('takes no frame for late where all are as slow, nor the first after a pause',
 	expect(done).toEqual(['a', 'b', 'c', 'a', 'b', 'c']);
 });
 
+it('has what comes often in every fourth frame, and no piece beside it', () => {
+	const frame = frames();
+	const done: string[] = [];
+	const turns = new Turns(
+		['a', 'b', 'c'].map((name) => () => done.push(name)),
+		() => done.push('#')
+	);
+	for (let i = 0; i < 9; i++) {
+		turns.all();
+		turns.often();
+		frame();
+		expect(done).toHaveLength(i + 1);
+	}
+	expect(done.join('')).toBe('#abc#abc#');
+	// Asked for once more it still comes, and then there is rest.
+	done.length = 0;
+	turns.often();
+	while (frame() > 0);
+	expect(done.filter((one) => one === '#')).toHaveLength(1);
+});
+
 it('does all at once where there are no frames', () => {
 	vi.stubGlobal('requestAnimationFrame', undefined);
 	const done: number[] = [];
-	const turns = new Turns([() => done.push(1), () => done.push(2)]);
+	const turns = new Turns([() => done.push(1), () => done.push(2)], () => done.push(3));
 	turns.all();
-	expect(done).toEqual([1, 2]);
+	turns.often();
+	expect(done).toEqual([1, 2, 3]);
 });

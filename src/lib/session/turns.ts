@@ -28,11 +28,17 @@ const RESTS = 2;
 /** For so many frames after it a piece has two frames: one to be worked out, one to be drawn. */
 const WARY = 120;
 
+/** What comes often has its turn in every so many frames, before all pieces. */
+const OFTEN = 4;
+
 /** A piece of work; false where nothing is drawn for it. */
 export type Piece = () => unknown;
 
 export class Turns {
 	readonly #pieces: readonly Piece[];
+	readonly #often: Piece;
+	#isOften = false;
+	#since = OFTEN;
 	readonly #due = new Set<number>();
 	#next = 0;
 	#running = false;
@@ -41,9 +47,19 @@ export class Turns {
 	#rests = 0;
 	#wary = 0;
 
-	/** `pieces` in the order of their turns. */
-	constructor(pieces: readonly Piece[]) {
+	/** `pieces` in the order of their turns; `often` never shares a frame with one. */
+	constructor(pieces: readonly Piece[], often: Piece = () => {}) {
 		this.#pieces = pieces;
+		this.#often = often;
+	}
+
+	/** Asks for what comes often; where there are no frames it comes at once. */
+	often(): void {
+		if (typeof requestAnimationFrame !== 'function') this.#often();
+		else {
+			this.#isOften = true;
+			if (!this.#running) this.#run();
+		}
 	}
 
 	/** Asks for every piece; where there are no frames, all are done at once. */
@@ -54,19 +70,27 @@ export class Turns {
 	}
 
 	#run(): void {
-		this.#running = this.#due.size > 0;
+		this.#running = this.#isOften || this.#due.size > 0;
 		if (!this.#running) this.#last = 0;
 		else
 			afterFrame((at) => {
 				this.#wary -= 1;
+				this.#since += 1;
 				if (this.#isLate(at)) [this.#rests, this.#wary] = [RESTS, WARY];
 				if (this.#rests > 0) this.#rests -= 1;
-				else {
+				else if (this.#isOften && this.#since >= OFTEN) this.#stepOften();
+				else if (this.#due.size > 0) {
 					const isDrawn = this.#step() !== false;
 					if (isDrawn && this.#wary > 0) this.#rests = 1;
 				}
 				this.#run();
 			});
+	}
+
+	#stepOften(): void {
+		this.#isOften = false;
+		this.#since = 0;
+		this.#often();
 	}
 
 	/** Whether the frame that began then came late; the first of a run never did. */
