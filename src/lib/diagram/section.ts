@@ -21,6 +21,7 @@ import { Sheet } from './sectionPen';
 import { drawPaperEdge, drawPlug, paperLid, pointAtPlug } from './sectionPlug';
 import { sectionEvents, socketState, type SocketState, type SpringState } from './sectionStates';
 
+export { namesOnPlug } from './sectionPlug';
 export { distinctStates, sectionEvents, withPlugAt, type TravelState } from './sectionStates';
 
 const lugHeight = (state: SpringState, changeover: boolean): number =>
@@ -144,14 +145,24 @@ export function sectionUnder(
 	});
 	return { ...figure, marks: relit(figure.marks, lit), title: titleOf(state) };
 }
-/** The plug of `sectionUnder`, over it; null for a plug that no jack spring meets. */
-export function ridingPlug(plug: Plug, lit: Lit, lettering: Lettering): Figure | null {
+/**
+ * The plug of `sectionUnder`, over it; null for a plug that no jack spring meets. `names`: the names of
+ * its parts that are whole where it has come to (`namesOnPlug`).
+ */
+export function ridingPlug(
+	plug: Plug,
+	lit: Lit,
+	lettering: Lettering,
+	names: string
+): Figure | null {
 	if (plug.kind === 'three-pin') return null;
+	const named = names.split(' ');
 	const figure = keptFigure(`riding ${plug.id} ${plug.kind} ${lettering}`, lettering, (sheet) => {
 		drawPlug(sheet, { ...plug, travel: SEATED });
 		drawNose(sheet, SEATED);
 	});
-	return { ...figure, marks: relit(figure.marks, lit) };
+	const marks = figure.marks.filter((mark) => mark.kind === 'stroke' || named.includes(mark.text));
+	return { ...figure, marks: relit(marks, lit) };
 }
 /** What stands still is drawn once, unlit: `key` says all that it depends on. */
 function keptFigure(key: string, lettering: Lettering, make: (sheet: Sheet) => void): Figure {

@@ -4,6 +4,7 @@ import type { Mark } from './figure';
 import { litLive } from './lit';
 import {
 	eventReached,
+	namesOnPlug,
 	rideOf,
 	ridingPlug,
 	sectionBend,
@@ -48,12 +49,8 @@ const alike = (a: Mark, b: Mark): boolean => {
 	const [m, n] = [numbersOf(a), numbersOf(b)];
 	return m.length === n.length && m.every((x, i) => Math.abs(x - n[i]!) < ROUNDED);
 };
-/** Half of the longest name on a plug, units. */
-const HALF_NAME = 30;
 const leftOf = (mark: Mark): number =>
-	mark.kind === 'word' && mark.anchor === 'middle'
-		? mark.x - HALF_NAME
-		: Math.min(...numbersOf(mark).filter((_, i) => i % 2 === 0));
+	mark.kind === 'word' ? mark.x : Math.min(...numbersOf(mark).filter((_, i) => i % 2 === 0));
 /** Marks that are clear of the paper's edge and not among the others. */
 const missing = (marks: readonly Mark[], among: readonly Mark[], from = WHOLE_FROM): string[] =>
 	marks.filter((m) => leftOf(m) > from && !among.some((other) => alike(m, other))).map(told);
@@ -61,7 +58,8 @@ const missing = (marks: readonly Mark[], among: readonly Mark[], from = WHOLE_FR
 function layersAt(kind: SocketKind, plug: PlugKind, travel: number) {
 	const bench = withPlugAt(benchOf(kind), 'A', plug, travel);
 	const lit = litLive(bench, 'A');
-	const riding = ridingPlug(bench.plugs[0]!, lit, 'plain')!;
+	const standing = bench.plugs[0]!;
+	const riding = ridingPlug(standing, lit, 'plain', namesOnPlug(standing, 'plain'))!;
 	const ride = rideOf(travel) * riding.width;
 	return {
 		whole: sectionOf(bench, 'A', lit),

@@ -6,6 +6,7 @@
  */
 import { PLUGS, SEATED, type Millimetres, type Plug, type Segment } from '../engine';
 import { DEPTH, SECTION, UNIT, depthX } from './sectionFrame';
+import type { Lettering } from './figure';
 import { WORD_SIZES } from './svg';
 import { bulletHalf, bulletStops, hangOf, heldBy, type Bullet, type Hang } from './profile';
 import { closed, disc, kept, straight, type Place, type Sheet } from './sectionPen';
@@ -150,17 +151,34 @@ function nameX(segment: Segment, wide: number): number {
 	return middleX(segment, 0) + (segment.conductor === 'tip' ? -8 : 0);
 }
 
+/** How wide a part's name is, units. */
+const nameWide = (name: string, lettering: Lettering): number =>
+	name.length * 0.48 * WORD_SIZES[lettering].part;
+
+/** Whether the part's name is whole on the paper, and has room on the part. */
+function hasName(segment: Segment, travel: Millimetres, lettering: Lettering): boolean {
+	const wide = nameWide(segment.conductor ?? '', lettering);
+	const x = nameX(segment, wide) + depthX(travel) - depthX(0);
+	const isWhole = x - wide / 2 > depthX(DEPTH.left) + 7;
+	return segment.conductor !== null && isWhole && wide + 3 < (segment.to - segment.from) * UNIT;
+}
+
+/** The names that are whole on the paper of a plug at its travel, in one text. */
+export const namesOnPlug = ({ kind, travel }: Plug, lettering: Lettering): string =>
+	PLUGS[kind].segments
+		.filter((segment) => hasName(segment, travel, lettering))
+		.map(({ conductor }) => conductor)
+		.join(' ');
+
 /** A name printed on the metal: it travels with the plug, and is there once it is whole on the paper. */
 function nameStretch(sheet: Sheet, segment: Segment, plug: Plug): void {
-	if (!segment.conductor) return;
-	const of = `${plug.id}.${segment.conductor}`;
-	const size = WORD_SIZES[sheet.lettering].part;
-	const wide = segment.conductor.length * 0.48 * size;
-	const x = nameX(segment, wide) + depthX(plug.travel) - depthX(0);
-	const at: Place = [x, SECTION.axis + 0.34 * size];
-	const isWhole = x - wide / 2 > depthX(DEPTH.left) + 7;
-	if (isWhole && wide + 3 < (segment.to - segment.from) * UNIT)
-		sheet.word('part', at, segment.conductor, 'middle', of);
+	if (!segment.conductor || !hasName(segment, plug.travel, sheet.lettering)) return;
+	const x = nameX(segment, nameWide(segment.conductor, sheet.lettering));
+	const at: Place = [
+		x + depthX(plug.travel) - depthX(0),
+		SECTION.axis + 0.34 * WORD_SIZES[sheet.lettering].part
+	];
+	sheet.word('part', at, segment.conductor, 'middle', `${plug.id}.${segment.conductor}`);
 }
 
 /** Joints inside the plug, as hidden lines from conductor to conductor. */
