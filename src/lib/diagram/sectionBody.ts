@@ -20,6 +20,8 @@ import { DEPTH, HEIGHT, LEAVES, SECTION, depthX, placeAt, type Side } from './se
 import { bent, box, closed, disc, kept, rounded, straight, Sheet, type Place } from './sectionPen';
 import { sectionEvents, type SocketState } from './sectionStates';
 
+/** Height of the ruler's line on the paper, units. */
+const RULER = 288;
 /** Depths of the chamber walls, mm, and the ceiling over the tip spring, units. */
 const CHAMBER = { s: 1.5, sEnd: 13.9, r: 16.3, t: 21 } as const;
 const ceiling = (socket: Socket): number => (SOCKETS[socket.kind].changeover ? 112 : 98);
@@ -108,6 +110,9 @@ export function drawBody(sheet: Sheet, bench: Bench, socket: Socket): void {
 		straight([depthX(DEPTH.left), SECTION.axis], [depthX(DEPTH.block) - 6, SECTION.axis])
 	);
 	sheet.word('caption', [depthX(DEPTH.left), 22], 'front', 'start');
+	// In the part they stand round the bore, each on a side of its own.
+	if (sheet.lettering === 'plain')
+		sheet.word('caption', [SECTION.width - 8, RULER + 7], 'drawn in one plane', 'end');
 }
 
 /** A solder lug with its eye, its letters and the letter of its net. */
@@ -132,7 +137,6 @@ export function drawLug(
 	sheet.point(node, [end - 6.5, y]);
 }
 
-const RULER = 288;
 /** By lettering: y of the numbers' line and of the signs' meaning, what is written there, and the signs' sizes. */
 const LINES = {
 	plain: {

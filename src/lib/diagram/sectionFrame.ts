@@ -21,7 +21,7 @@ export const HALF_LEAF = WEIGHTS.bold / 2;
 /** Depths in mm. */
 export const DEPTH = { left: -7, plate: 1.2, block: 38, rear: 40.4, lug: 42.5 } as const;
 /** Heights over the axis, in units. */
-export const HEIGHT = { bore: 40, ring: 56, outer: 120, plate: 128, floor: 90 } as const;
+export const HEIGHT = { bore: 40, ring: 56, outer: 120, plate: 128, floor: 93 } as const;
 /** Radius of a contact's bead, in units. */
 export const BEAD = 3.6;
 

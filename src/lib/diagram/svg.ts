@@ -83,7 +83,7 @@ export const WORD_SIZES: Readonly<Record<Lettering, Readonly<Record<WordRole, nu
 	},
 	large: {
 		mark: 23,
-		letter: 23,
+		letter: 20,
 		caption: 22,
 		part: 21,
 		name: 24,
