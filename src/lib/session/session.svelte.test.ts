@@ -1,5 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { benchOf } from '../engine/bench.fixture';
+import { framesByHand } from './frames.fixture';
 import { Session } from './session.svelte';
 
 const bench = benchOf({ sockets: [{ id: 'A', kind: 'hybrid-6' }] });
@@ -33,5 +34,39 @@ describe('clicks on contacts', () => {
 		session.liftProbes();
 		session.use('A.S');
 		expect([session.red, session.black]).toEqual(['A.S', null]);
+	});
+});
+
+describe('a plug on its way', () => {
+	afterEach(() => vi.unstubAllGlobals());
+	function moving() {
+		const frame = framesByHand();
+		const rest = () => {
+			while (frame() > 0);
+		};
+		const session = new Session(bench);
+		session.plugInto('trs', 'A');
+		rest();
+		return { session, id: session.bench.plugs.at(-1)!.id, rest };
+	}
+
+	it('is told of some frames later', () => {
+		const { session, id, rest } = moving();
+		const before = session.said;
+		session.setTravel(id, 26.5);
+		expect(session.said).toBe(before);
+		rest();
+		expect(session.said).not.toBe(before);
+		expect(session.said).toMatch(/tip/);
+	});
+
+	it('does not take the place of what was said meanwhile', () => {
+		const { session, id, rest } = moving();
+		session.setTravel(id, 26.5);
+		session.setProbe('red', 'A.T');
+		const probe = session.said;
+		expect(probe).toMatch(/Red probe on/);
+		rest();
+		expect(session.said).toBe(probe);
 	});
 });

@@ -376,17 +376,20 @@ export class Session {
 		const turned = this.#told !== null && (now - at(this.#told)) * (at(next) - now) < 0;
 		if (this.#told === null || turned || socket !== this.#tells) this.#told = this.bench;
 		this.#tells = socket;
+		this.#saidThen = this.said;
 		this.commit(next, '', group);
 		// A hand on its way hears of it in the turn of words.
 		if (group === undefined) this.#sayTravel();
 	}
 	#told: Bench | null = null;
 	#tells = '';
-	/** Says what has changed at the socket since that was last said. */
+	#saidThen = '';
+	/** Says what has changed at the socket since that was last said; what was said meanwhile stays. */
 	#sayTravel() {
 		const [from, socket] = [this.#told, this.#tells];
 		this.#told = null;
-		if (from === null || !this.bench.sockets.some((s) => s.id === socket)) return;
+		if (from === null || this.said !== this.#saidThen) return;
+		if (!this.bench.sockets.some((s) => s.id === socket)) return;
 		const [before, after] = [this.#true(from), this.#true(this.bench)];
 		const words = travelWords(before, after, socket);
 		// A long jump passes many places; what counts then is where the plug has come to.

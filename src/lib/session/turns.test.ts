@@ -1,30 +1,11 @@
 import { afterEach, expect, it, vi } from 'vitest';
+import { framesByHand } from './frames.fixture';
 import { Turns } from './turns';
 
 afterEach(() => vi.unstubAllGlobals());
 
-/** Frames that come when the test says so. */
-function frames() {
-	let waiting: ((at: number) => void)[] = [];
-	let at = 0;
-	vi.stubGlobal('requestAnimationFrame', (run: (at: number) => void) => waiting.push(run));
-	// What follows a frame is a task of its own in a browser; here it comes at once.
-	class Channel {
-		port1 = { onmessage: () => {} };
-		port2 = { postMessage: () => this.port1.onmessage() };
-	}
-	vi.stubGlobal('MessageChannel', Channel);
-	return (took = 16) => {
-		at += took;
-		const now = waiting;
-		waiting = [];
-		now.forEach((run) => run(at));
-		return now.length;
-	};
-}
-
 it('does one piece a frame, in order, and then rests', () => {
-	const frame = frames();
+	const frame = framesByHand();
 	const done: string[] = [];
 	const turns = new Turns([() => done.push('a'), () => done.push('b')]);
 	turns.all();
@@ -37,7 +18,7 @@ it('does one piece a frame, in order, and then rests', () => {
 });
 
 it('gives every piece its turn, however often all are asked for', () => {
-	const frame = frames();
+	const frame = framesByHand();
 	const done: string[] = [];
 	const turns = new Turns([() => done.push('a'), () => done.push('b'), () => done.push('c')]);
 	for (let i = 0; i < 6; i++) {
@@ -48,7 +29,7 @@ it('gives every piece its turn, however often all are asked for', () => {
 });
 
 it('rests for two frames where one came late, and then works every other frame', () => {
-	const frame = frames();
+	const frame = framesByHand();
 	const done: string[] = [];
 	const turns = new Turns(['a', 'b', 'c', 'd'].map((name) => () => done.push(name)));
 	const after = (took?: number) => {
@@ -72,7 +53,7 @@ it('rests for two frames where one came late, and then works every other frame',
 });
 
 it('needs no second frame for a piece that draws nothing', () => {
-	const frame = frames();
+	const frame = framesByHand();
 	const done: string[] = [];
 	const turns = new Turns([
 		() => done.push('a'),
@@ -86,7 +67,7 @@ it('needs no second frame for a piece that draws nothing', () => {
 });
 
 it('takes no frame for late where all are as slow, nor the first after a pause', () => {
-	const frame = frames();
+	const frame = framesByHand();
 	const done: string[] = [];
 	const turns = new Turns(['a', 'b', 'c'].map((name) => () => done.push(name)));
 	turns.all();
@@ -99,7 +80,7 @@ it('takes no frame for late where all are as slow, nor the first after a pause',
 });
 
 it('has what comes often in every fourth frame, and no piece beside it', () => {
-	const frame = frames();
+	const frame = framesByHand();
 	const done: string[] = [];
 	const turns = new Turns(
 		['a', 'b', 'c'].map((name) => () => done.push(name)),
