@@ -10,7 +10,7 @@ export * from './route';
 export * from './view';
 export * from './breakSign';
 export * from './lugs';
-export { PROBE_LONG, probeWay } from './probeWay';
+export { probeSign, probeWay } from './probeWay';
 export * from './plugSign';
 export { plugParts } from './plugShape';
 export * from './sceneFigure';

@@ -1,16 +1,16 @@
 /** Probes against the contacts of every kind: whether a handle hides one, by plain geometry. */
 import { describe, expect, it } from 'vitest';
 import { SOCKET_KINDS } from '../engine';
-import { PROBE_LONG, probeWay } from './probeWay';
+import { probeSign, probeWay } from './probeWay';
 import { socketDrawing } from './socket';
 
-/** Middle of the sign at the handle's end. */
-function signAt(at: { x: number; y: number }, side: 1 | -1, degrees: number) {
-	const a = (degrees * Math.PI) / 180;
-	return { x: at.x + side * PROBE_LONG * Math.cos(a), y: at.y + PROBE_LONG * Math.sin(a) };
-}
-
 describe('a probe', () => {
+	it('carries its sign where the handle ends', () => {
+		// Half of 88 across, and the height of a triangle with equal sides: 88 × √3 / 2.
+		expect(probeSign(-60, 1).x).toBeCloseTo(44, 6);
+		expect(probeSign(-60, 1).y).toBeCloseTo(-76.21, 2);
+		expect(probeSign(-60, -1).x).toBeCloseTo(-44, 6);
+	});
 	it('is held up and outwards where nothing is in the way', () => {
 		expect(probeWay({ x: 0, y: 0 }, 1, [{ x: 0, y: 0 }])).toBe(-52);
 		expect(probeWay({ x: 0, y: 0 }, -1, [{ x: 52, y: -70 }])).toBe(-52);
@@ -23,9 +23,11 @@ describe('a probe', () => {
 		const { lugs } = socketDrawing(kind);
 		for (const at of lugs)
 			for (const side of [1, -1] as const) {
-				const sign = signAt(at, side, probeWay(at, side, lugs));
-				for (const lug of lugs)
-					expect(Math.hypot(lug.x - sign.x, lug.y - sign.y), lug.contact).toBeGreaterThan(24);
+				const sign = probeSign(probeWay(at, side, lugs), side);
+				for (const lug of lugs) {
+					const apart = Math.hypot(lug.x - at.x - sign.x, lug.y - at.y - sign.y);
+					expect(apart, lug.contact).toBeGreaterThan(24);
+				}
 			}
 	});
 });
