@@ -131,8 +131,8 @@ export function drawLug(
 	const eye = kept(`eye ${y}`, () => disc(end - 6.5, y, 2.4));
 	sheet.stroke('hole', eye, node, false);
 	sheet.word('mark', [end + 6, y + sheet.drop], name, 'start', node);
-	// Large names reach further: the letter stands clear of the longest.
-	const edge = sheet.lettering === 'large' ? 6.5 : 12;
+	// Large names reach further, and letters of one net would touch in a row: each follows its name.
+	const edge = sheet.lettering === 'plain' ? 12 : name.length > 1 ? 6.5 : 19.5;
 	if (letter) sheet.word('letter', [SECTION.width - edge, y + sheet.drop], letter, 'middle', node);
 	sheet.point(node, [end - 6.5, y]);
 }
@@ -151,12 +151,12 @@ const LINES = {
 	},
 	large: {
 		numbers: RULER + 43,
-		signs: RULER + 67,
+		signs: RULER + 65.5,
 		every: 10,
 		lifted: 'spring lifted',
 		changes: 'touch changes',
 		columns: [8, 204, 408],
-		dot: 4.4,
+		dot: 3.9,
 		half: 5.8
 	}
 } as const;
