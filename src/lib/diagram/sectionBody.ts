@@ -16,6 +16,7 @@ import {
 } from '../engine';
 import type { Lettering, Mark } from './figure';
 import { NOTHING_LIT } from './lit';
+import { breakHeight } from './sectionLeaf';
 import { DEPTH, HEIGHT, LEAVES, SECTION, depthX, placeAt, type Side } from './sectionFrame';
 import { bent, box, closed, disc, kept, rounded, straight, Sheet, type Place } from './sectionPen';
 import { sectionEvents, type SocketState } from './sectionStates';
@@ -72,6 +73,9 @@ function drawPlate(sheet: Sheet, bench: Bench, socket: Socket): void {
 	if (of) sheet.point(of, at(DEPTH.plate / 2, 112));
 }
 
+/** Half the gap in a line that passes behind another one, units. */
+const GAP = 3.4;
+
 /** The bush of a jack: the ring in front and the tube behind it, slotted below for `S`. */
 function drawBush(sheet: Sheet, socket: Socket): void {
 	const metal = socket.bush === 'metal';
@@ -93,8 +97,18 @@ function drawBush(sheet: Sheet, socket: Socket): void {
 	if (!metal) return;
 	// Round the bore, behind the cut: from the tube to the strip of `S`.
 	const { turn } = LEAVES.S;
-	const strap = [at(12, bore + 4.5), at(turn!.spring, bore + 4.5), under(turn!.spring, 66)];
-	sheet.stroke('hidden', bent(strap, 4), of);
+	const passes = breakHeight('S');
+	const strap = [at(12, bore + 4.5), at(turn!.spring, bore + 4.5)];
+	const end = under(turn!.spring, 66);
+	// A gap where it passes behind the strip of SN, which it does not meet.
+	const ways =
+		'SN' in SOCKETS[socket.kind].breaks
+			? [
+					bent([...strap, under(turn!.spring, passes - GAP)], 4),
+					straight(under(turn!.spring, passes + GAP), end)
+				]
+			: [bent([...strap, end], 4)];
+	sheet.stroke('hidden', ways.join(''), of);
 }
 
 export function drawBody(sheet: Sheet, bench: Bench, socket: Socket): void {
@@ -150,14 +164,14 @@ const LINES = {
 		half: 4.4
 	},
 	large: {
-		numbers: RULER + 43,
+		numbers: RULER + 44,
 		signs: RULER + 65.5,
 		every: 10,
 		lifted: 'spring lifted',
 		changes: 'touch changes',
 		columns: [8, 204, 408],
 		dot: 3.9,
-		half: 5.8
+		half: 5.2
 	}
 } as const;
 

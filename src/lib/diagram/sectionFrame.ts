@@ -56,7 +56,7 @@ export const LEAVES: Readonly<Record<SpringName, LeafPlan>> = {
 		lug: 114,
 		breakLug: 91,
 		turn: { spring: 14.6, contact: 15.5 },
-		wall: { spring: 110, contact: 98 }
+		wall: { spring: 111, contact: 101.5 }
 	}
 };
 

@@ -16,6 +16,7 @@ import {
 import { leafPath, heightAt, stripPath, type Beam, type NoseShape } from './sectionBeam';
 import { bent, disc, kept, type Place, type Sheet } from './sectionPen';
 import { hangFor, heldAt } from './sectionPlug';
+import type { SpringName } from '../engine';
 import type { SocketState, SpringState } from './sectionStates';
 
 /** Height of the beam at its clamp; its free shape would hang lower by more than this preload. */
@@ -108,6 +109,21 @@ function beadHeights(leaf: Leaf, state: SpringState): { now: number; good: numbe
 	const good = heightAt(atRest(leaf), x) - reach;
 	if (state.closed) return { now: heightAt(leaf, x) - reach, good };
 	return { now: good - (state.stuckOpen ? BENT_AWAY : 0), good };
+}
+
+/** Height at which the strip of that spring's break contact is clamped, units. */
+export function breakHeight(name: SpringName): number {
+	const plan = LEAVES[name];
+	const resting = {
+		name,
+		lifted: false,
+		touches: null,
+		bent: false,
+		closed: true,
+		stuckOpen: false
+	};
+	const leaf = leafOf({ ...resting, breakContact: null }, null, plan.lug);
+	return heightAt(leaf, depthX(plan.bead)) - HALF_LEAF - BEAD - UNDER;
 }
 
 /**

@@ -54,6 +54,14 @@ export const bent = (places: readonly Place[], radius: number): string =>
 		p.lineTo(...places.at(-1)!);
 	});
 
+/** A line that leaves level and arrives level. */
+export const swung = ([x0, y0]: Place, [x1, y1]: Place): string =>
+	draw((p) => {
+		const half = (x0 + x1) / 2;
+		p.moveTo(x0, y0);
+		p.bezierCurveTo(half, y0, half, y1, x1, y1);
+	});
+
 /** A closed shape with rounded corners. */
 export const rounded = (places: readonly Place[], radius: number): string =>
 	draw((p) => {

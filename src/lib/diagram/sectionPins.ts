@@ -24,7 +24,7 @@ import {
 	pinX
 } from './sectionPinFrame';
 import { drawThreePinPlug, hangForPin, heldByPin, heldByShell } from './sectionPinPlug';
-import { bent, box, closed, disc, kept, rounded, straight, type Place, Sheet } from './sectionPen';
+import { box, closed, disc, kept, rounded, straight, swung, type Place, Sheet } from './sectionPen';
 import { isStuckOpen, sectionEvents, socketState, type SocketState } from './sectionStates';
 
 const NOSE: NoseShape = { radius: 2.6, foot: 11, ahead: 7, rise: 13 };
@@ -176,7 +176,7 @@ function drawPinBreak(drawing: Drawing, beam: Beam): void {
 	const now = isShut ? heightAt(beam, x) - reach : good - (isStuck ? 5 : 0);
 	const y = beam.axis - good + BEAD;
 	const lug = ROW['1'] - 12;
-	const way = bent([pinPlace(PIN_DEPTH.rear, lug), [beam.clamp + 6, lug], [beam.clamp, y]], 3);
+	const way = swung(pinPlace(PIN_DEPTH.rear, lug), [beam.clamp, y]);
 	sheet.stroke('blade', stripPath([beam.clamp, y], [x, beam.axis - now + BEAD], way), of);
 	const isLit = isShut && sheet.lit.breaks.has(of);
 	sheet.stroke(isShut ? 'seat-closed' : 'seat', disc(x, beam.axis - now, BEAD), of, isLit);
@@ -198,7 +198,7 @@ function drawFemale(drawing: Drawing): void {
 		if (hasBreak) drawPinBreak(drawing, beam);
 		const y = ROW[name] - CLAMPED;
 		const lug = hasBreak ? ROW[name] - 34 : y;
-		const way = bent([pinPlace(PIN_DEPTH.rear, lug), [beam.clamp + 6, lug], [beam.clamp, y]], 3);
+		const way = swung(pinPlace(PIN_DEPTH.rear, lug), [beam.clamp, y]);
 		sheet.stroke('spring', leafPath(beam, way), nodeOf(state, name));
 		drawLug(drawing, nodeOf(state, name), lug);
 	}

@@ -102,7 +102,7 @@ const ALL_WAYS = Array.from({ length: 16 }, (_, i) => (i * Math.PI) / 8);
 
 /** A cup stands out of the page, so its wire bends off any way that is not over its mark or letter. */
 function cup(contact: string, at: Point, mark: Point): LugPlace {
-	const letter = { x: mark.x > 0 ? -21 : 21, y: 22 };
+	const letter = { x: mark.x > 0 ? -21 : mark.y < 0 ? 18 : 21, y: 22 };
 	const over = [Math.atan2(mark.y, mark.x), Math.atan2(letter.y - 6, letter.x)];
 	const free = ALL_WAYS.filter((w) => over.every((o) => Math.cos(w - o) < 0.84));
 	return { contact, ...at, form: 'cup', mark, letter, ways: free };

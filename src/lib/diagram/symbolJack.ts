@@ -1,7 +1,7 @@
 /** The jack's part of the symbol: springs, a metal bush, arrowheads, changeover, and what the plug puts under them. */
 import { PLUGS, splitNode, type NodeName } from '../engine';
 import { isClosed } from './lit';
-import { box, closed, straight, type Place } from './sectionPen';
+import { box, closed, disc, straight, type Place } from './sectionPen';
 import type { SpringState } from './sectionStates';
 import { COLUMN, TERMINAL, drawTerminal, nodeIn, type SymbolDrawing } from './symbolFrame';
 
@@ -14,6 +14,8 @@ const BUSH = 16;
 /** How far outside the sleeve's row its lead runs: clear of the spring when that is lifted. */
 const BUSH_LEAD = 16;
 const HALF_PAD = 10;
+/** Radius of the dot of a joint. */
+const JOINT = 3.4;
 /** How close to the axis a spring comes at rest; on a plug it stands at `HALF_PAD`. */
 const REST = 3;
 const LIFT = HALF_PAD - REST;
@@ -74,9 +76,10 @@ function drawBush(drawing: SymbolDrawing): void {
 	const row = rows.of['S']!;
 	const low = row + BUSH_LEAD;
 	const top = rows.axis + HALF_PAD + 6;
-	const join = (COLUMN.hinge + LEAD) / 2;
+	const join = COLUMN.hinge + 3;
 	sheet.stroke('metal', box(BUSH - 5, top, 10, row - top - 14, 1), node);
 	sheet.stroke('spring', straight([BUSH, row - 14], [BUSH, low], [join, low], [join, row]), node);
+	sheet.stroke('seat-closed', disc(join, row, JOINT), node);
 }
 
 /** A break contact: a line on the axis' side that ends in an arrowhead on the spring. */
