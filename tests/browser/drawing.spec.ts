@@ -54,6 +54,49 @@ test('a bench prints on one page, rear, front and all that is cut', async ({ pag
 	await expect(page.locator('.paper')).toHaveCount(0);
 });
 
+/** Millimetre of the ruler over which the nose of the drawn plug stands, by what is on the screen. */
+const noseOnRuler = (page: Page): Promise<number> =>
+	page.locator('.section').evaluate((section) => {
+		const middle = (mark: Element) => {
+			const { left, right } = mark.getBoundingClientRect();
+			return (left + right) / 2;
+		};
+		const numbers = [...section.querySelectorAll('.w-dimension')];
+		const at = (mm: string) => middle(numbers.find((n) => n.textContent === mm)!);
+		const plug = section.querySelectorAll('svg')[1]!;
+		const nose = [...plug.querySelectorAll('.pointer')].at(-1)!;
+		return (30 * (middle(nose) - at('0'))) / (at('30') - at('0'));
+	});
+
+test('the plug stands over the ruler where its number says, whatever becomes of animations', async ({
+	page
+}) => {
+	await openBench(page);
+	const slider = page.getByRole('slider', { name: /Travel/ });
+	const stands = async (travel: number) =>
+		expect
+			.poll(async () => Math.abs((await noseOnRuler(page)) - travel), { message: `${travel} mm` })
+			.toBeLessThan(0.15);
+	for (const travel of [0, 3, 12.5, 26.5, 30.5]) {
+		await slider.fill(String(travel));
+		await stands(travel);
+	}
+	await slider.fill('18.5');
+	await page.setViewportSize({ width: 900, height: 800 });
+	await stands(18.5);
+	await page.evaluate(() => document.getAnimations().forEach((animation) => animation.finish()));
+	await stands(18.5);
+	await page.evaluate(() => document.getAnimations().forEach((animation) => animation.cancel()));
+	await stands(18.5);
+	await slider.fill('7');
+	await stands(7);
+	await page.getByRole('button', { name: 'Undo', exact: true }).click();
+	await stands(18.5);
+	await page.getByRole('button', { name: 'Pull it out' }).first().click();
+	await page.getByRole('button', { name: /^Put .* in/ }).first().click();
+	await stands(30.5);
+});
+
 test('the slider says the tenth of a millimetre that a drag in the section left', async ({
 	page
 }) => {
