@@ -86,7 +86,8 @@ function jackState(bench: Bench, socketId: string): SocketState {
 }
 const paperOf = ({ marks, points, lettering }: Sheet) => ({
 	width: SECTION.width,
-	height: SECTION.height,
+	// Large words stand in three lines below the ruler, which need more room.
+	height: SECTION.height + (lettering === 'large' ? 8 : 0),
 	lettering,
 	marks,
 	points

@@ -165,7 +165,7 @@ const LINES = {
 	},
 	large: {
 		numbers: RULER + 44,
-		signs: RULER + 65.5,
+		signs: RULER + 72,
 		every: 10,
 		lifted: 'spring lifted',
 		changes: 'touch changes',
