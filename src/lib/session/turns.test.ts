@@ -100,6 +100,58 @@ it('has what comes often in every fourth frame, and no piece beside it', () => {
 	expect(done.filter((one) => one === '#')).toHaveLength(1);
 });
 
+it('starves nothing where every frame comes later than the one before', () => {
+	const frame = framesByHand();
+	const done: string[] = [];
+	const turns = new Turns(
+		['a', 'b'].map((name) => () => done.push(name)),
+		() => done.push('#')
+	);
+	turns.all();
+	turns.often();
+	for (let took = 16, i = 0; i < 20; i++, took *= 1.6) frame(took);
+	expect([...done].sort()).toEqual(['#', 'a', 'b']);
+});
+
+it('does not take all frames for late after one that came at once', () => {
+	const frame = framesByHand();
+	const done: string[] = [];
+	const turns = new Turns(['a', 'b', 'c'].map((name) => () => done.push(name)));
+	turns.all();
+	// A long frame, and the next right behind it, as after a task that took too long.
+	[16, 90, 1].forEach((took) => frame(took));
+	for (let i = 0; i < 40; i++) {
+		turns.all();
+		frame(16);
+	}
+	const before = done.length;
+	for (let i = 0; i < 240; i++) {
+		turns.all();
+		frame(16);
+	}
+	// A piece every other frame for the two seconds after the last late one, then one in every frame.
+	expect(done.length - before).toBeGreaterThan(180);
+});
+
+it('goes on after a piece that fails', () => {
+	const frame = framesByHand();
+	const done: string[] = [];
+	const turns = new Turns([
+		() => {
+			throw new Error('cannot be drawn');
+		},
+		() => done.push('b')
+	]);
+	turns.all();
+	expect(() => frame()).toThrow('cannot be drawn');
+	frame();
+	expect(done).toEqual(['b']);
+	turns.all();
+	expect(() => frame()).toThrow('cannot be drawn');
+	frame();
+	expect(done).toEqual(['b', 'b']);
+});
+
 it('does all at once where there are no frames', () => {
 	vi.stubGlobal('requestAnimationFrame', undefined);
 	const done: number[] = [];

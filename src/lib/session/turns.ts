@@ -21,10 +21,15 @@ function soon(run: () => void) {
 export const afterFrame = (run: (at: number) => void) =>
 	requestAnimationFrame((at) => soon(() => run(at)));
 
-/** A frame that took so many times the shortest one came late. */
+/** A frame that took so many times the pace came late. */
 const LATE = 1.5;
+/** The pace is that of the shortest frame, but none quicker than this, ms, and it is forgotten by so much a frame. */
+const QUICKEST = 6;
+const FORGOTTEN = 1.02;
 /** So many frames then pass without a piece: what the hand moves goes before what tells of it. */
 const RESTS = 2;
+/** However late all frames come, no more than so many pass in a row without a piece. */
+const MOST_RESTS = 4;
 /** For so many frames after it a piece has two frames: one to be worked out, one to be drawn. */
 const WARY = 120;
 
@@ -43,8 +48,9 @@ export class Turns {
 	#next = 0;
 	#running = false;
 	#last = 0;
-	#shortest = Infinity;
+	#pace = Infinity;
 	#rests = 0;
+	#rested = 0;
 	#wary = 0;
 
 	/** `pieces` in the order of their turns; `often` never shares a frame with one. */
@@ -77,14 +83,29 @@ export class Turns {
 				this.#wary -= 1;
 				this.#since += 1;
 				if (this.#isLate(at)) [this.#rests, this.#wary] = [RESTS, WARY];
-				if (this.#rests > 0) this.#rests -= 1;
-				else if (this.#isOften && this.#since >= OFTEN) this.#stepOften();
-				else if (this.#due.size > 0) {
-					const isDrawn = this.#step() !== false;
-					if (isDrawn && this.#wary > 0) this.#rests = 1;
+				this.#running = false;
+				try {
+					if (this.#rests > 0 && this.#rested < MOST_RESTS) this.#rest();
+					else this.#work();
+				} finally {
+					// A piece that fails must not keep the others from their turns.
+					if (!this.#running) this.#run();
 				}
-				this.#run();
 			});
+	}
+
+	#rest(): void {
+		this.#rests -= 1;
+		this.#rested += 1;
+	}
+
+	#work(): void {
+		this.#rested = this.#rests = 0;
+		if (this.#isOften && this.#since >= OFTEN) this.#stepOften();
+		else if (this.#due.size > 0) {
+			const isDrawn = this.#step() !== false;
+			if (isDrawn && this.#wary > 0) this.#rests = 1;
+		}
 	}
 
 	#stepOften(): void {
@@ -97,8 +118,9 @@ export class Turns {
 	#isLate(at: number): boolean {
 		const took = this.#last > 0 ? at - this.#last : 0;
 		this.#last = at;
-		if (took > 0) this.#shortest = Math.min(this.#shortest, took);
-		return took > LATE * this.#shortest;
+		// After a long frame one may come at once; it says nothing of how fast frames come.
+		if (took > 0) this.#pace = Math.max(QUICKEST, Math.min(this.#pace * FORGOTTEN, took));
+		return took > LATE * this.#pace;
 	}
 
 	#step(): unknown {
