@@ -28,8 +28,8 @@ const BENCH = JSON.stringify({
 		}
 	]
 });
-async function openBench(page: Page) {
-	await page.addInitScript((text) => localStorage.setItem('solderside-bench-1', text), BENCH);
+async function openBench(page: Page, bench = BENCH) {
+	await page.addInitScript((text) => localStorage.setItem('solderside-bench-1', text), bench);
 	await open(page, '/');
 }
 const pagesIn = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length;
@@ -93,8 +93,29 @@ test('the plug stands over the ruler where its number says, whatever becomes of 
 	await page.getByRole('button', { name: 'Undo', exact: true }).click();
 	await stands(18.5);
 	await page.getByRole('button', { name: 'Pull it out' }).first().click();
-	await page.getByRole('button', { name: /^Put .* in/ }).first().click();
+	await page
+		.getByRole('button', { name: /^Put .* in/ })
+		.first()
+		.click();
 	await stands(30.5);
+});
+
+test('a three-pin plug is dragged in the half it stands in, and no text is marked', async ({
+	page
+}) => {
+	await openBench(page, BENCH.replace('"kind":"trs"', '"kind":"three-pin"'));
+	const half = page.locator('.pair svg').first();
+	await half.scrollIntoViewIfNeeded();
+	const box = (await half.boundingBox())!;
+	const [x, y] = [box.x + box.width / 3, box.y + box.height / 2];
+	await page.mouse.move(x, y);
+	await page.mouse.down();
+	// 6 units of 320 are a millimetre: 22.5 mm out.
+	await page.mouse.move(x - (22.5 * 6 * box.width) / 320, y, { steps: 6 });
+	await page.mouse.up();
+	const slider = page.getByRole('slider', { name: /Travel/ });
+	await expect.poll(async () => Math.abs(Number(await slider.inputValue()) - 8)).toBeLessThan(0.4);
+	expect(await page.evaluate(() => String(getSelection()))).toBe('');
 });
 
 test('the slider says the tenth of a millimetre that a drag in the section left', async ({
