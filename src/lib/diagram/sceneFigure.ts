@@ -159,11 +159,11 @@ function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: 
 	const shapes = shapesOf(turn >= 0 ? s.drawing.rear : s.drawing.front, s.socket.bush);
 	const drawAll = (over: boolean) => {
 		for (const shape of shapes)
-			if (Boolean(shape.over) === over) drawShape(pen, s, shape, turn, lit);
+			if (Boolean(shape.over) === over && !shape.face) drawShape(pen, s, shape, turn, lit);
 	};
 	drawAll(false);
 	drawBreaks(pen, s, bench, turn, lit);
-	if (s.plug) drawPlug(pen, s, s.plug, turn, lit);
+	if (s.plug && (turn >= 0 || !isInFace(s, s.plug))) drawPlug(pen, s, s.plug, turn, lit);
 	drawAll(true);
 	const name = nameOfSocket(s.socket);
 	const full = s.plug ? nameWithPlug(s.socket, s.plug.kind, s.plug.travel) : name;
@@ -171,6 +171,17 @@ function drawSocket(pen: Pen, s: PlacedSocket, bench: Bench, turn: number, lit: 
 		x: s.x,
 		y: s.y + pen.by(241, 244)
 	});
+}
+
+/** Whether the plug stands in the jack's face. */
+const isInFace = ({ drawing }: PlacedSocket, plug: Plug): boolean =>
+	plug.kind !== 'three-pin' || !drawing.round;
+
+/** From the front: the face of the jack and what stands in it, over the wires that lie behind. */
+function drawFace(pen: Pen, s: PlacedSocket, lit: Lit) {
+	for (const shape of shapesOf(s.drawing.front, s.socket.bush))
+		if (shape.face) drawShape(pen, s, shape, -1, lit);
+	if (s.plug && isInFace(s, s.plug)) drawPlug(pen, s, s.plug, -1, lit);
 }
 
 function drawNode(
@@ -307,6 +318,7 @@ export function sceneFigure(
 	for (const s of scene.sockets) drawSocket(pen, s, bench, turn, lit);
 	drawBoxes(pen, scene, lit, letters, nameOf);
 	for (const wire of scene.wires) drawWire(pen, wire, lit.wires.has(wire.name), turn > 0);
+	if (turn < 0) for (const s of scene.sockets) drawFace(pen, s, lit);
 	for (const wire of scene.wires) drawFlag(pen, wire, lit.wires.has(wire.name));
 	drawLugs(pen, scene, lit, letters);
 	const stud = scene.points.get(PANEL);

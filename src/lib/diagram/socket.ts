@@ -34,6 +34,8 @@ export interface Shape {
 	readonly bush?: true;
 	/** Stands over whatever plug is in. */
 	readonly over?: true;
+	/** The face of the jack: from the front no wire is drawn over it. */
+	readonly face?: true;
 }
 export interface BreakPlace {
 	readonly contact: string;
@@ -189,6 +191,7 @@ function flange(contact: 'G' | null = null): Shape[] {
 	];
 }
 
+const ofFace = (part: Shape): Shape => ({ ...part, face: true });
 const overPlug = (part: Shape): Shape => ({ ...part, over: true });
 
 /**
@@ -260,8 +263,8 @@ function hybrid(kind: SocketKind): SocketDrawing {
 			...flange('G'),
 			metalOf('G', circle('outline', ROUND.x, ROUND.y, ROUND.r)),
 			circle('insulator', ROUND.x, ROUND.y, INSERT.r),
-			circle('hole', ROUND.x, ROUND.y + 8, 34),
-			circle('fine', ROUND.x, ROUND.y + 8, 29),
+			ofFace(circle('hole', ROUND.x, ROUND.y + 8, 34)),
+			ofFace(circle('fine', ROUND.x, ROUND.y + 8, 29)),
 			...pins.map((l) => metalOf(l.contact, circle('hole', l.x, l.y, 9))),
 			...latch(ROUND.y).front,
 			box('hidden', -128, block.y, 256, block.h, 8)
@@ -323,11 +326,11 @@ function jackOnly(kind: SocketKind): SocketDrawing {
 		],
 		front: [
 			...plate,
-			ofBush(circle('outline', 0, -84, BUSH)),
+			ofFace(ofBush(circle('outline', 0, -84, BUSH))),
 			// Two slots, by which it is screwed in.
-			...[-1, 1].map((side) => box('hole', side * 39 - 5, -87, 10, 6, 1)),
-			circle('hole', 0, -84, 34),
-			circle('fine', 0, -84, 29),
+			...[-1, 1].map((side) => ofFace(box('hole', side * 39 - 5, -87, 10, 6, 1))),
+			ofFace(circle('hole', 0, -84, 34)),
+			ofFace(circle('fine', 0, -84, 29)),
 			...[-34, 34].map((x) =>
 				shape('hidden', (p) => {
 					p.moveTo(x, -84 + Math.sqrt(BUSH ** 2 - 34 ** 2));
