@@ -4,7 +4,16 @@
  * metal on paper where the engine says that it has mated.
  */
 import { SEATED, type Millimetres, type Plug } from '../engine';
-import { PIN_DEPTH, PIN_HALF, PIN_NAMES, PIN_UNIT, PLUG_SHELL, ROW, pinX } from './sectionPinFrame';
+import {
+	MAKES,
+	PIN_DEPTH,
+	PIN_HALF,
+	PIN_NAMES,
+	PIN_UNIT,
+	PLUG_SHELL,
+	ROW,
+	pinX
+} from './sectionPinFrame';
 import {
 	bulletHalf,
 	bulletStops,
@@ -90,7 +99,7 @@ function drawPins(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void {
 	}
 }
 
-/** The female plug's insert, its holes lined with tubes that are its contacts. */
+/** The female plug's insert, its holes lined with tubes that are its contacts; tube 1 begins at its face. */
 function drawTubes(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void {
 	const right = pinX(travel);
 	const [top, bottom] = PLUG_SHELL.inner;
@@ -99,8 +108,9 @@ function drawTubes(sheet: Sheet, { id, travel }: Plug, back: Millimetres): void 
 		const of = `${id}.${name}`;
 		const y = ROW[name];
 		sheet.stroke('hole', stretch(back, right, y - PIN_HALF, y + PIN_HALF));
+		const mouth = pinX(travel - (MAKES[name] - MAKES['1']));
 		for (const edge of [y - PIN_HALF - 4.5, y + PIN_HALF])
-			sheet.stroke('metal', stretch(back, right, edge, edge + 4.5), of);
+			sheet.stroke('metal', stretch(back, mouth, edge, edge + 4.5), of);
 		sheet.point(of, [(pinX(back) + right) / 2, y - PIN_HALF - 2]);
 	}
 }

@@ -1,7 +1,8 @@
 /**
- * The three-pin half cut along its axis. A female contact is a leaf over a hole, a male one a pin;
- * pin 1 stands first and so makes first, and where there is a `1N` the leaf of pin 1 rests on it.
- * What has mated and whether `1N` is closed is read from the engine.
+ * The three-pin half cut along its axis. A female contact is a leaf over a hole, a male one a pin. On
+ * the female side, socket or plug, contact 1 stands before the others and so makes first; where there
+ * is a `1N` the leaf of pin 1 rests on it. What has mated and whether `1N` is closed is read from the
+ * engine.
  */
 import { SEATED, SOCKETS, type Bench, type NodeName, type PinName } from '../engine';
 import type { Figure } from './figure';
@@ -217,7 +218,8 @@ function drawMale(drawing: Drawing): void {
 	if (plug) drawThreePinPlug(sheet, plug, false);
 	for (const name of PIN_NAMES) {
 		const of = nodeOf(state, name);
-		const [tip, y] = [MAKES[name], ROW[name]];
+		// Pins are equally long (common practice): tube 1 of the plug stands before the others.
+		const [tip, y] = [MAKES['1'], ROW[name]];
 		// Square at its end: the plug's tube meets the pin where the engine says, not farther in.
 		const long = pinX(PIN_DEPTH.rear) - pinX(tip);
 		sheet.stroke('metal', box(pinX(tip), y - PIN_HALF, long, 2 * PIN_HALF, 0), of);
