@@ -46,17 +46,34 @@ const deviceThing = (device: Device): Thing => ({
 	side: 'left'
 });
 
-/** The first plug of those that a core or wire joins to the device, or null. */
-function plugOf(bench: Bench, device: Device, plugs: readonly Plug[]): Plug | null {
+/** Whose terminals wires and cores join to the device; itself left out. */
+function joinedTo(bench: Bench, device: Device): string[] {
 	const ends = [
 		...bench.wires.map((w) => [w.from, w.to]),
 		...bench.cables.flatMap((c) => c.cores.map(([a, b]) => [a, b]))
 	];
-	const others = ends
+	return ends
 		.map((pair) => pair.map((n) => splitNode(n)[0]))
 		.filter((owners) => owners.includes(device.id))
-		.flat();
+		.flat()
+		.filter((id) => id !== device.id);
+}
+
+/** The first plug of those that a core or wire joins to the device, or null. */
+function plugOf(bench: Bench, device: Device, plugs: readonly Plug[]): Plug | null {
+	const others = joinedTo(bench, device);
 	return plugs.find((p) => others.includes(p.id)) ?? null;
+}
+
+/**
+ * A device that only hangs on plugs of other rows turns its terminals to their side: from the panel's
+ * side their wires would run across its words.
+ */
+function turned(bench: Bench, thing: Thing, row: readonly string[]): Thing {
+	if (!thing.device) return thing;
+	const others = joinedTo(bench, thing.device);
+	const isApart = (id: string) => bench.plugs.some((p) => p.id === id) && !row.includes(id);
+	return others.length > 0 && others.every(isApart) ? { ...thing, side: 'right' } : thing;
 }
 
 /** Rows of the things that are in none yet. */
@@ -84,6 +101,11 @@ export function rowsOf(bench: Bench, places: Places): (Thing | null)[][] {
 	if (!places.rows.flat().some((id) => things.has(id))) places.rows = [];
 	places.rows.push(...newRows(bench, new Set(places.rows.flat())));
 	return places.rows
-		.map((row) => row.map((id) => things.get(id) ?? null))
+		.map((row) =>
+			row.map((id) => {
+				const thing = things.get(id);
+				return thing ? turned(bench, thing, row) : null;
+			})
+		)
 		.filter((row) => row.some((thing) => thing !== null));
 }

@@ -48,6 +48,31 @@ describe('a scene', () => {
 			expect(q.y).toBe(p.y);
 		}
 	});
+	it('leads a cable that is laid later from box to box outside of both, and leaves the boxes where they are', () => {
+		const before: Bench = {
+			...EMPTY_BENCH,
+			sockets: [{ id: 'A', kind: 'hybrid-9', bush: 'insulated', label: '' }],
+			plugs: [{ id: 'p', kind: 'trs', socket: 'A', travel: 30.5 }],
+			devices: [{ id: 'MIC', kind: 'mic', phantom: false }]
+		};
+		const places = makePlaces();
+		const boxesBefore = sceneOf(before, 1, places).boxes;
+		const cores = [
+			['p.tip', 'MIC.hot'],
+			['p.ring', 'MIC.cold'],
+			['p.sleeve', 'MIC.shell']
+		] as const;
+		const cabled = { ...before, cables: [{ id: 'c', awg: 24, m: 3, cores }] };
+		const scene = sceneOf(cabled, 1, places);
+		expect(scene.boxes.map(({ x, y }) => [x, y])).toEqual(boxesBefore.map(({ x, y }) => [x, y]));
+		const edge = scene.boxes[0]!.x + scene.boxes[0]!.w;
+		expect(scene.wires).toHaveLength(3);
+		for (const w of scene.wires)
+			for (const { x } of along(w)) {
+				expect(x, w.name).toBeGreaterThanOrEqual(edge);
+				expect(x, w.name).toBeLessThan(scene.width);
+			}
+	});
 	it('leaves a wire where it was when others are added', () => {
 		const few = sceneOf({ ...bench, wires: bench.wires.slice(0, 5) });
 		const many = sceneOf(bench);

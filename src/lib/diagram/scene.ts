@@ -569,6 +569,19 @@ function placeSockets(bench: Bench, plan: Plan, turn: number): PlacedSocket[] {
 	});
 }
 
+/** A device with its terminals away from the panel: its wires loop out to the right. */
+const isTurned = (box: Placed): boolean => box.what === 'device' && box.side === 'right';
+/** How far wires reach to the right, units: by the points of their curves, which reach a little farther. */
+const rightOf = (wires: readonly PlacedWire[]): number =>
+	Math.max(
+		...wires.flatMap(({ d }) =>
+			d
+				.match(/-?[\d.]+/g)!
+				.map(Number)
+				.filter((_, i) => i % 2 === 0)
+		)
+	);
+
 /**
  * The scene of a bench. `turn` from 1 (rear) to −1 (front); `places`: where boxes were seen before,
  * so that they stay there.
@@ -582,7 +595,7 @@ export function sceneOf(bench: Bench, turn = 1, places: Places = makePlaces()): 
 	const right = Math.max(plan.panel.x + plan.panel.w, ...boxes.map((b) => b.x + b.w));
 	const below = Math.max(plan.panel.y + plan.panel.h, ...boxes.map((b) => b.y + b.h));
 	return {
-		width: right + EDGE,
+		width: Math.max(right, boxes.some(isTurned) ? rightOf(wires) : 0) + EDGE,
 		height: below + EDGE,
 		panel: plan.panel,
 		turn,
