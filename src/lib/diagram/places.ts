@@ -4,7 +4,7 @@
  * whoever draws it again and again hands in what was seen before, and everything keeps its place:
  * a cable that is laid later moves no box.
  */
-import { DEVICES, PLUGS, splitNode, type Bench, type Device, type Plug } from '../engine';
+import { DEVICES, PANEL, PLUGS, splitNode, type Bench, type Device, type Plug } from '../engine';
 
 /** A device or a plug: a box with terminals along one edge. */
 export interface Thing {
@@ -46,34 +46,36 @@ const deviceThing = (device: Device): Thing => ({
 	side: 'left'
 });
 
-/** Whose terminals wires and cores join to the device; itself left out. */
-function joinedTo(bench: Bench, device: Device): string[] {
+/** Whose terminals wires and cores join to that device or plug; itself left out. */
+function joinedTo(bench: Bench, thing: string): string[] {
 	const ends = [
 		...bench.wires.map((w) => [w.from, w.to]),
 		...bench.cables.flatMap((c) => c.cores.map(([a, b]) => [a, b]))
 	];
 	return ends
 		.map((pair) => pair.map((n) => splitNode(n)[0]))
-		.filter((owners) => owners.includes(device.id))
+		.filter((owners) => owners.includes(thing))
 		.flat()
-		.filter((id) => id !== device.id);
+		.filter((id) => id !== thing);
 }
 
 /** The first plug of those that a core or wire joins to the device, or null. */
 function plugOf(bench: Bench, device: Device, plugs: readonly Plug[]): Plug | null {
-	const others = joinedTo(bench, device);
+	const others = joinedTo(bench, device.id);
 	return plugs.find((p) => others.includes(p.id)) ?? null;
 }
 
 /**
- * A device that only hangs on plugs of other rows turns its terminals to their side: from the panel's
- * side their wires would run across its words.
+ * A device that only hangs on plugs of other rows turns its terminals to their side, and a plug that
+ * only hangs on the panel to the panel's: from the other side their wires would run across words.
  */
 function turned(bench: Bench, thing: Thing, row: readonly string[]): Thing {
-	if (!thing.device) return thing;
-	const others = joinedTo(bench, thing.device);
+	const others = joinedTo(bench, thing.id);
+	if (others.length === 0) return thing;
 	const isApart = (id: string) => bench.plugs.some((p) => p.id === id) && !row.includes(id);
-	return others.length > 0 && others.every(isApart) ? { ...thing, side: 'right' } : thing;
+	const isPanel = (id: string) => id === PANEL || bench.sockets.some((s) => s.id === id);
+	if (thing.device && others.every(isApart)) return { ...thing, side: 'right' };
+	return thing.plug && others.every(isPanel) ? { ...thing, side: 'left' } : thing;
 }
 
 /** Rows of the things that are in none yet. */

@@ -73,6 +73,17 @@ describe('a scene', () => {
 				expect(x, w.name).toBeLessThan(scene.width);
 			}
 	});
+	it('turns a plug that only hangs on the panel to the panel, so that no wire runs through its box', () => {
+		const scene = sceneOf({
+			...EMPTY_BENCH,
+			sockets: [{ id: 'A', kind: 'hybrid-9', bush: 'insulated', label: '' }],
+			plugs: [{ id: 'p', kind: 'ts', socket: null, travel: 0 }],
+			devices: [{ id: 'DESK', kind: 'mic-input', phantom: false }],
+			wires: [wire('w', 'A.T', 'p.tip')]
+		});
+		const left = Math.min(...scene.boxes.map((b) => b.x));
+		for (const { x } of along(scene.wires[0]!)) expect(x).toBeLessThanOrEqual(left + 0.01);
+	});
 	it('leaves a wire where it was when others are added', () => {
 		const few = sceneOf({ ...bench, wires: bench.wires.slice(0, 5) });
 		const many = sceneOf(bench);

@@ -85,8 +85,11 @@ export interface Scene {
 
 const EDGE = 28;
 const BOX = { w: 226, gap: 22, head: 62, step: 34, least: 1.5, apart: 96 } as const;
-/** Where a plug's picture stands in its box. */
-export const PLUG_PICTURE = { x: 13, y: 84 } as const;
+/** Where a plug's picture stands in its box, from its corner: beside the names of its terminals. */
+export const plugPicture = (side: Placed['side']): Point => ({
+	x: side === 'left' ? 98 : 13,
+	y: 84
+});
 
 interface Plan {
 	readonly panel: Scene['panel'];

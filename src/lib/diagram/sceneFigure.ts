@@ -27,7 +27,7 @@ import {
 	nameOfSocket,
 	nameWithPlug,
 	TERMINAL_LETTER,
-	PLUG_PICTURE,
+	plugPicture,
 	WIRE_LETTERS,
 	sceneOf,
 	type Placed,
@@ -268,7 +268,8 @@ function drawBoxHead(pen: Pen, b: Placed, nameOf: NameOf | undefined) {
 		pen.word('caption', name, { x: b.x + 14, y: b.y + pen.by(46, 51) }, 'start');
 	}
 	if (!plug) return;
-	const at = { x: b.x + PLUG_PICTURE.x, y: b.y + PLUG_PICTURE.y };
+	const picture = plugPicture(b.side);
+	const at = { x: b.x + picture.x, y: b.y + picture.y };
 	for (const part of plugParts(plug.kind)) pen.stroke(part.role, placedPath(part.d, at));
 }
 
