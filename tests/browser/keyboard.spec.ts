@@ -236,6 +236,42 @@ test('what goes away under the focus hands it on', async ({ page }) => {
 	await use('Start over');
 });
 
+test('the focus is handed on at once, however late its control goes, and on again', async ({
+	page
+}) => {
+	await open(page);
+	await page.evaluate(() => {
+		const row = document.createElement('div');
+		for (const name of ['first', 'second', 'third', 'last'])
+			row.append(Object.assign(document.createElement('button'), { textContent: name }));
+		document.querySelector('main')!.prepend(row);
+		row.querySelector('button')!.focus();
+	});
+	await page.keyboard.press('Enter');
+	/** Where the focus stands in the task after a change, before anything of it is drawn. */
+	const seen = await page.evaluate(async () => {
+		const buttons = [
+			...document.querySelectorAll<HTMLButtonElement>('main > div:first-child button')
+		];
+		for (let i = 0; i < 20; i++) await new Promise(requestAnimationFrame);
+		const after = async (change: () => void) => {
+			change();
+			await Promise.resolve();
+			const at = document.activeElement;
+			return at === document.body ? 'nothing' : at?.textContent;
+		};
+		return [
+			await after(() => buttons[0]!.remove()),
+			await after(() => (buttons[1]!.disabled = true)),
+			await after(() => buttons[2]!.remove()),
+			// A hand that gives the focus up is not given it back.
+			await after(() => buttons[3]!.blur()),
+			await after(() => buttons[3]!.remove())
+		];
+	});
+	expect(seen).toEqual(['second', 'third', 'last', 'nothing', 'nothing']);
+});
+
 test('a contact that was clicked keeps the focus when the mouse leaves at once', async ({
 	page
 }) => {

@@ -108,7 +108,12 @@ test.describe('on a phone', () => {
 			await touch('touchEnd', []);
 		}
 		const scrolled = await page.evaluate(() => scrollY);
+		// The plugs are out of sight now; the focus that went to them stays with them.
+		const heir = hands.button('three-pin plug');
+		await expect(heir).toBeFocused();
+		await expect(heir).not.toBeInViewport();
 		await draw(-70, 0);
+		await expect(heir).toBeFocused();
 		await expect(hands.travel.getByRole('status')).not.toHaveText('30.5 mm');
 		expect(await page.evaluate(() => scrollY)).toBe(scrolled);
 		const travel = (await hands.travel.getByRole('status').textContent())!;

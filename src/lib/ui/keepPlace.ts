@@ -1,21 +1,32 @@
 /**
- * The keyboard's place on the page is never lost. A control that takes itself away, or that is
- * disabled because nothing is left for it to do, would drop the focus on the page's body, and Tab
- * would begin again at the top. So before a key or a click acts, its place in the document is marked
- * by a range, which stays where the control was, and the nearest stop that is left takes over.
+ * The keyboard's place on the page is never lost. A control that goes away, or that is disabled because
+ * nothing is left for it to do, would drop the focus on the page's body, and Tab would begin again at
+ * the top. So the place of what has the focus is marked by a range, which stays where the control was,
+ * and the nearest stop that is left takes over: in the task that changed the page, so that no key falls
+ * in between, however long after the hand that is.
  */
 const STOPS = 'a[href], button, select, input, textarea, summary, [tabindex]';
 
-/** What stands aside follows a hand some frames later, and may take the control away then. */
-const FRAMES = 4;
+/** What is only hidden, by a rule of style, is looked for so many frames after a key or a click. */
+const FRAMES = 8;
+/** Of what changes on a page, these take the focus from a control. */
+const CHANGES = {
+	subtree: true,
+	childList: true,
+	attributeFilter: ['disabled', 'hidden', 'inert']
+};
 
 type Stop = HTMLElement | SVGElement;
 interface Place {
 	readonly at: Element;
 	/** The parts of the page round it, the innermost first. */
 	readonly parts: readonly Element[];
-	/** A point of the document right before it, or where it was. */
-	readonly mark: Range;
+}
+/** One that watches. */
+export interface PlaceKeeper {
+	/** Another page comes: its focus begins where a page's begins. */
+	forget(): void;
+	stop(): void;
 }
 
 const canKeep = (stop: Element): boolean =>
@@ -25,14 +36,11 @@ const canTake = (stop: Element): stop is Stop => canKeep(stop) && (stop as Stop)
 function placeOf(at: Element): Place {
 	const parts: Element[] = [];
 	for (let part = at.parentElement; part; part = part.parentElement) parts.push(part);
-	const mark = document.createRange();
-	mark.setStartBefore(at);
-	mark.collapse(true);
-	return { at, parts, mark };
+	return { at, parts };
 }
 
-/** The next stop, else the one before, in the innermost part of the page that still has one. */
-function heirOf({ parts, mark }: Place): Stop | undefined {
+/** The next stop after `mark`, else the one before, in the innermost part of the page that still has one. */
+function heirOf({ parts }: Place, mark: Range): Stop | undefined {
 	const stops = [...document.querySelectorAll<Stop>(STOPS)];
 	const after = stops.filter((stop) => mark.comparePoint(stop, 0) > 0);
 	const before = stops.slice(0, stops.length - after.length).reverse();
@@ -44,27 +52,69 @@ function heirOf({ parts, mark }: Place): Stop | undefined {
 	return undefined;
 }
 
-/** Watches the document; what it returns ends that. */
-export function keepPlace(): () => void {
+/** Watches the document from now on. */
+export function keepPlace(): PlaceKeeper {
+	// A point right before the place, or where it was. One for all: the browser keeps it right at every change.
+	const mark = document.createRange();
+	let place: Place | undefined;
+	let frames = 0;
+	/** Who moves by keys must see the heir; under a finger or a mouse the page does not move by itself. */
+	let isKeyed = false;
+
 	function note() {
 		const at = document.activeElement;
-		// What cannot take the focus by itself (the page's main part, say) has no place to hand on.
-		if (!at || at === document.body || !canTake(at)) return;
-		const place = placeOf(at);
-		const look = (frames: number) => {
-			const now = document.activeElement;
-			const isLost = now === null || now === document.body || now === at;
-			if (!isLost) return;
-			// In a drawing Tab stops at one contact at a time; another one keeps the focus all the same.
-			if (!canKeep(at)) heirOf(place)?.focus();
-			else if (frames > 0) requestAnimationFrame(() => look(frames - 1));
-		};
-		requestAnimationFrame(() => look(FRAMES));
+		if (!at || at === document.body) return;
+		place = placeOf(at);
+		mark.setStartBefore(at);
+		mark.collapse(true);
 	}
-	document.addEventListener('click', note, true);
-	document.addEventListener('keydown', note, true);
-	return () => {
-		document.removeEventListener('click', note, true);
-		document.removeEventListener('keydown', note, true);
+	/** Hands on what is lost: the heir's own place is marked as it takes the focus. */
+	function look() {
+		const now = document.activeElement;
+		if (!place || (now !== null && now !== document.body && now !== place.at)) return;
+		// What still has the focus is in sight; to ask would cost every frame of a drag.
+		const isKept = now === place.at ? !now.matches(':disabled') : canKeep(place.at);
+		if (!isKept) heirOf(place, mark)?.focus({ preventScroll: !isKeyed });
+	}
+	function lookOn() {
+		look();
+		frames -= 1;
+		if (frames > 0) requestAnimationFrame(lookOn);
+	}
+	function act() {
+		note();
+		const isIdle = frames <= 0;
+		frames = FRAMES;
+		if (isIdle) requestAnimationFrame(lookOn);
+	}
+	/** A hand that clicks on blank paper gives the focus up; what goes away does not. */
+	function leave() {
+		queueMicrotask(() => {
+			if (document.activeElement === document.body && place && canKeep(place.at)) place = undefined;
+		});
+	}
+
+	const observer = new MutationObserver(look);
+	observer.observe(document.body, CHANGES);
+	const hears = {
+		pointerdown: () => (isKeyed = false),
+		keydown: () => {
+			isKeyed = true;
+			act();
+		},
+		click: act,
+		focusin: note,
+		focusout: leave
+	};
+	for (const [type, hear] of Object.entries(hears)) document.addEventListener(type, hear, true);
+	return {
+		forget() {
+			place = undefined;
+		},
+		stop() {
+			observer.disconnect();
+			for (const [type, hear] of Object.entries(hears))
+				document.removeEventListener(type, hear, true);
+		}
 	};
 }
