@@ -4,7 +4,10 @@
  */
 import { describe, expect, it } from 'vitest';
 import { NOTHING_LIT, isClosed, litLive, litNet } from '../../src/lib/diagram/lit';
+import { panelParts } from '../../src/lib/diagram/panelParts';
+import { panelAlone, sceneOf } from '../../src/lib/diagram/scene';
 import { sceneFigure, type NameOf } from '../../src/lib/diagram/sceneFigure';
+import { FLANGE } from '../../src/lib/diagram/socket';
 import type { Figure, Stroke } from '../../src/lib/diagram/figure';
 import { svgOf } from '../../src/lib/diagram/svg';
 import { SOCKETS, SOCKET_KINDS, type Bench } from '../../src/lib/engine';
@@ -324,4 +327,84 @@ describe('wires of a large panel', () => {
 		expect(wires.length).toBeGreaterThan(count);
 		expect(wires.filter((w) => hooks((w as Stroke).d) > 0).map((w) => w.of)).toEqual([]);
 	});
+});
+
+describe.each([6, 12, 24, 48])('a panel of %i in parts, for paper', (count) => {
+	const bench = panelOf(count);
+	const options = { nameOf: inWords, lettering: 'large' } as const;
+	const scenes = {
+		rear: sceneOf(bench, 1),
+		front: panelAlone(sceneOf(bench, -1))
+	};
+	const figures = {
+		rear: sceneFigure(bench, 'rear', NOTHING_LIT, options),
+		front: sceneFigure(bench, 'front', NOTHING_LIT, { ...options, alone: true })
+	};
+	const edges = (view: 'rear' | 'front'): Box[] =>
+		panelParts(scenes[view]).map(({ box: { x, y, w, h } }) => ({
+			left: x,
+			right: x + w,
+			top: y,
+			bottom: y + h
+		}));
+	const isWhole = (box: Box, part: Box): boolean =>
+		box.left >= part.left &&
+		box.right <= part.right &&
+		box.top >= part.top &&
+		box.bottom <= part.bottom;
+
+	it.each(VIEWS)('shows the plate of every socket whole in its part alone: %s', (view) => {
+		const parts = edges(view);
+		const named = panelParts(scenes[view]).map((part) => part.sockets);
+		expect(named.flat().sort()).toEqual(bench.sockets.map((s) => s.id).sort());
+		for (const { socket, x, y } of scenes[view].sockets) {
+			const plate = {
+				left: x - FLANGE.x,
+				right: x + FLANGE.x,
+				top: y - FLANGE.y,
+				bottom: y + FLANGE.y
+			};
+			const where = parts.flatMap((part, i) => (isWhole(plate, part) ? [i] : []));
+			expect(where, socket.id).toEqual([named.findIndex((ids) => ids.includes(socket.id))]);
+		}
+	});
+	it.each(VIEWS)('cuts no word, and leaves none out: %s', (view) => {
+		const parts = edges(view);
+		for (const word of wordsOf(figures[view])) {
+			const box = boxOfWord(word, 'large');
+			expect(
+				parts.filter((part) => overlap(box, part) && !isWhole(box, part)),
+				word.text
+			).toEqual([]);
+			expect(
+				parts.some((part) => isWhole(box, part)),
+				word.text
+			).toBe(true);
+		}
+	});
+	it('shows every box whole in one part of the rear, and none at the front', () => {
+		for (const b of scenes.rear.boxes) {
+			const box = { left: b.x, right: b.x + b.w, top: b.y, bottom: b.y + b.h };
+			expect(
+				edges('rear').filter((part) => isWhole(box, part)),
+				b.id
+			).toHaveLength(1);
+		}
+		const ends = (figure: Figure) => [...figure.points.keys()].filter((n) => /^(SRC|p)\./.test(n));
+		expect(ends(figures.rear).length).toBeGreaterThan(0);
+		expect(ends(figures.front)).toEqual([]);
+	});
+});
+
+it('boxes that fill two columns beside a panel are a part of their own', () => {
+	const devices = Array.from({ length: 11 }, (_, i) => ({
+		id: `D${i}`,
+		kind: 'mic-input' as const,
+		phantom: false
+	}));
+	const scene = sceneOf({ ...panelOf(16), devices: [...panelOf(16).devices, ...devices] });
+	const parts = panelParts(scene);
+	expect(parts.map((part) => part.sockets.length)).toEqual([8, 8, 0]);
+	const { x, w } = parts.at(-1)!.box;
+	expect(scene.boxes.every((b) => b.x >= x && b.x + b.w <= x + w)).toBe(true);
 });

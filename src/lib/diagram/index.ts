@@ -1,6 +1,7 @@
 /** Geometry of the drawing. */
 export * from './socket';
 export * from './scene';
+export * from './panelParts';
 export { makePlaces, placesFor, type Places } from './places';
 export * from './lit';
 export * from './roving';

@@ -608,3 +608,15 @@ export function sceneOf(bench: Bench, turn = 1, places: Places = makePlaces()): 
 		points
 	};
 }
+
+/** A scene without its boxes, and without the wires that lead to them; as high as before. */
+export function panelAlone(scene: Scene): Scene {
+	const away = new Set(scene.boxes.flatMap((b) => b.terminals.map((t) => `${b.id}.${t}`)));
+	return {
+		...scene,
+		width: scene.panel.w + 2 * scene.panel.x,
+		boxes: [],
+		wires: scene.wires.filter(({ from, to }) => !away.has(from) && !away.has(to)),
+		points: new Map([...scene.points].filter(([node]) => !away.has(node)))
+	};
+}

@@ -27,6 +27,7 @@ import {
 	nameOfSocket,
 	nameWithPlug,
 	TERMINAL_LETTER,
+	panelAlone,
 	plugPicture,
 	WIRE_LETTERS,
 	sceneOf,
@@ -247,6 +248,8 @@ export interface SceneOptions {
 	readonly lettering?: Lettering;
 	/** For a figure that is shown so small that only names are written: nothing fine, and a sign for a plug. */
 	readonly far?: boolean;
+	/** The panel by itself: no boxes beside it, no wires to them. */
+	readonly alone?: boolean;
 }
 
 /** The name, the kind and the picture of a device or plug. */
@@ -305,10 +308,11 @@ export function sceneFigure(
 	bench: Bench,
 	view: 'rear' | 'front' = 'rear',
 	lit: Lit = NOTHING_LIT,
-	{ nameOf, places, lettering = 'plain', far = false }: SceneOptions = {}
+	{ nameOf, places, lettering = 'plain', far = false, alone = false }: SceneOptions = {}
 ): Figure {
 	const turn = view === 'rear' ? 1 : -1;
-	const scene = sceneOf(bench, turn, places);
+	const whole = sceneOf(bench, turn, places);
+	const scene = alone ? panelAlone(whole) : whole;
 	const letters = netLetters(bench);
 	const pen = new Pen(lettering, far);
 	const { x, y, w, h } = scene.panel;

@@ -170,3 +170,15 @@ export function whenWords(bench: Bench, when: When): string {
 	const states = Object.entries(when).map(([socket, state]) => stateWords(bench, socket, state));
 	return `with ${states.length ? andOf(states) : 'the plugs as they stand'}`;
 }
+
+/** What a part of a large panel shows, from 0; `sockets` are ids, in their order. */
+export function partWords(
+	view: 'rear' | 'front',
+	part: number,
+	many: number,
+	sockets: readonly string[]
+): string {
+	const which = many > 1 ? `, part ${part + 1} of ${many}` : '';
+	const shown = sockets.length > 0 ? sockets.join(', ') : 'devices and plugs';
+	return `${view === 'rear' ? 'Rear' : 'Front'}${which}: ${shown}`;
+}
