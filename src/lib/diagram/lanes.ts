@@ -26,8 +26,12 @@ const LANE = 276;
 const STEP = 6;
 const SLOTS = 5;
 const BEND = 12;
-/** From a socket's middle up to where its wires leave the gutter; from a lug up, for one beside it. */
+/**
+ * Where a wire leaves the gutter for its lug: so far above the socket's middle, above a lug in the lower
+ * half, or above one that it comes to from below.
+ */
 const ABOVE = 240;
+const OVER_LUG = 104;
 const BESIDE = 40;
 
 /** How many wires lie in each lane and gutter already: the next one lies beside them. */
@@ -95,10 +99,10 @@ function intoLane(way: Way, from: End, cell: Cell, side: 1 | -1, y: number): Cur
 	return [leg(way, from, top, -Math.PI / 2), bend(top, { x, y }, { x: x + side * BEND, y })];
 }
 
-/** How far down its gutter a wire goes: above a socket, or beside a lug that it comes to from below. */
+/** How far down its gutter a wire goes. */
 function lowOf(cell: Cell, to: End): number {
-	const isFromBelow = to.ways.every((way) => Math.sin(way) > 0);
-	return isFromBelow ? to.y - BESIDE : cell.y - ABOVE;
+	if (to.ways.every((way) => Math.sin(way) > 0)) return to.y - BESIDE;
+	return to.y > cell.y ? to.y - OVER_LUG : cell.y - ABOVE;
 }
 
 /** Between two sockets at the same gutter, `from` some rows above: straight down it. */
@@ -117,10 +121,17 @@ function alongGutter(way: Way, from: End, a: Cell, to: End, b: Cell, side: 1 | -
 const nearSide = (from: End, a: Cell, to: End, b: Cell): 1 | -1 =>
 	from.x - a.x + to.x - b.x < 0 ? -1 : 1;
 
+/** The gutter by which a wire comes to a socket: in a row below the one that is nearer to the lug. */
+function backSide(a: Cell, to: End, b: Cell, side: 1 | -1): 1 | -1 {
+	if (b.column === a.column) return side;
+	if (a.row === b.row || to.x === b.x) return -side as 1 | -1;
+	return to.x < b.x ? -1 : 1;
+}
+
 /** Between two sockets far apart; `from` stands in the same row or in one above. */
 function downwards(way: Way, from: End, a: Cell, to: End, b: Cell): Curve[] {
 	const side = b.column === a.column ? nearSide(from, a, to, b) : b.column > a.column ? 1 : -1;
-	const back = b.column === a.column ? side : (-side as 1 | -1);
+	const back = backSide(a, to, b, side);
 	if (gutterName(a, side) === gutterName(b, back)) return alongGutter(way, from, a, to, b, side);
 	const y = laneOf(way.lanes, a);
 	const start = intoLane(way, from, a, side, y);
