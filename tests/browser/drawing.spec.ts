@@ -145,6 +145,41 @@ test('a three-pin plug is dragged in the half it stands in, and no text is marke
 	expect(await page.evaluate(() => String(getSelection()))).toBe('');
 });
 
+test('Escape takes a drag back: the plug in the section, and the plug from the rack', async ({
+	page
+}) => {
+	await openBench(page);
+	const section = page.locator('.section');
+	await section.scrollIntoViewIfNeeded();
+	const box = (await section.boundingBox())!;
+	const [x, y] = [box.x + box.width / 2, box.y + box.height / 3];
+	const output = page.locator('output.mm');
+	await page.mouse.move(x, y);
+	await page.mouse.down();
+	await page.mouse.move(x - 80, y, { steps: 4 });
+	await expect(output).not.toHaveText('30.5 mm');
+	await page.keyboard.press('Escape');
+	await expect(output).toHaveText('30.5 mm');
+	// The hand goes on, and moves nothing any more.
+	await page.mouse.move(x - 120, y, { steps: 4 });
+	await page.mouse.up();
+	await expect(output).toHaveText('30.5 mm');
+	await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+
+	const rack = page.getByRole('button', { name: 'TS plug', exact: true });
+	await rack.scrollIntoViewIfNeeded();
+	await rack.hover();
+	await page.mouse.down();
+	const onto = (await page.locator('.frame svg').first().boundingBox())!;
+	await page.mouse.move(onto.x + 100, onto.y + 100, { steps: 4 });
+	await expect(page.locator('.ghost')).toBeVisible();
+	await page.keyboard.press('Escape');
+	await expect(page.locator('.ghost')).toHaveCount(0);
+	await page.mouse.up();
+	await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+	await expect(rack).toHaveAttribute('aria-pressed', 'false');
+});
+
 test('the slider says the tenth of a millimetre that a drag in the section left', async ({
 	page
 }) => {

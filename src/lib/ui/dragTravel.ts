@@ -14,6 +14,8 @@ export function dragTravel(sessionNow: () => Session, perMm: (box: HTMLElement) 
 		const { plug } = sessionNow();
 		if (!plug || event.button !== 0 || !event.isPrimary) return;
 		event.currentTarget.setPointerCapture(event.pointerId);
+		sessionNow().history.endGroup();
+		addEventListener('keydown', takeBack, true);
 		from = { x: event.clientX, travel: plug.travel };
 		wake = restOutOfSight(document.querySelectorAll<HTMLElement>('.block'));
 	}
@@ -25,12 +27,22 @@ export function dragTravel(sessionNow: () => Session, perMm: (box: HTMLElement) 
 		const whole = Math.round(Math.min(SEATED, Math.max(0, travel)) * 10) / 10;
 		session.setTravel(session.plug.id, whole);
 	}
+	/** Escape puts the plug back where the hand took it; a drag is one step, so undo is the way back. */
+	function takeBack(event: KeyboardEvent) {
+		if (event.key !== 'Escape' || !from) return;
+		event.preventDefault();
+		event.stopPropagation();
+		const session = sessionNow();
+		if (session.plug && session.plug.travel !== from.travel) session.undo();
+		up();
+	}
 	function up() {
 		if (from) {
 			const session = sessionNow();
 			session.history.endGroup();
 			session.count();
 		}
+		removeEventListener('keydown', takeBack, true);
 		from = null;
 		wake?.();
 		wake = null;
