@@ -13,6 +13,7 @@ import { sheetFigure } from '../../src/lib/diagram/sheetFigure';
 import { svgOf, type PaletteName } from '../../src/lib/diagram/svg';
 import { symbolOf } from '../../src/lib/diagram/symbol';
 import type { Bench, SocketKind } from '../../src/lib/engine';
+import { legendLines } from '../../src/lib/words';
 import { BUSY } from '../../src/routes/gallery/benches';
 import {
 	EVENT_STATES,
@@ -24,6 +25,7 @@ import {
 	nameOf,
 	type State
 } from './benches';
+import { boxOfWord, wordsOf } from './measure';
 
 type View = (bench: Bench, socket: string, lit?: Lit) => Figure;
 const VIEWS: Record<string, [view: View, shows: (kind: SocketKind) => boolean]> = {
@@ -62,6 +64,25 @@ describe.each(Object.keys(VIEWS))('%s', (view) => {
 	it.each(['dark', 'ink'] as const)('the %s palette inks the same figure', (palette) => {
 		const plug = view === 'pins' ? 'three-pin' : 'trs';
 		return expectFigure(view, { kind: 'hybrid-10', plug, travel: 30.5 }, palette);
+	});
+});
+
+describe.each([
+	['a busy bench', BUSY, SOCKET],
+	['one socket', benchIn({ kind: 'patch-jack', plug: null, travel: 0 }), SOCKET],
+	['the panel alone', benchIn({ kind: 'hybrid-9', plug: null, travel: 0 }), null]
+] as const)('the foot of a still picture, %s', (_, bench: Bench, socket) => {
+	it.each([true, false])('stands below all views, whole on the sheet: %s', (inColour) => {
+		const foot = legendLines(inColour);
+		const bare = sheetFigure(bench, 'rear', socket);
+		const figure = sheetFigure(bench, 'rear', socket, NOTHING_LIT, { foot });
+		const words = wordsOf(figure).slice(wordsOf(bare).length);
+		expect(words.map((word) => word.text)).toEqual(foot);
+		for (const box of words.map((word) => boxOfWord(word))) {
+			expect(box.top).toBeGreaterThan(bare.height - 8);
+			expect(box.bottom).toBeLessThan(figure.height);
+			expect(box.right).toBeLessThan(figure.width);
+		}
 	});
 });
 

@@ -60,25 +60,42 @@ function placed(panel: Figure, views: readonly Figure[]): Placement[] {
 	return out;
 }
 
+/** From line to line of what stands at the foot. */
+const FOOT_LINE = 22;
+const footOf = (lines: readonly string[], y: number): Mark[] =>
+	lines.map((text, i) => ({
+		kind: 'word',
+		role: 'caption',
+		x: 28,
+		y: y + (i + 0.5) * FOOT_LINE,
+		text,
+		anchor: 'start'
+	}));
+
 /**
- * The whole sheet as one figure, its title on top. `socketId` null: the panel alone; the rest as in
- * `sceneFigure`.
+ * The whole sheet as one figure, its title on top. `socketId` null: the panel alone; `foot`: lines that
+ * say what its signs mean; the rest as in `sceneFigure`.
  */
 export function sheetFigure(
 	bench: Bench,
 	view: 'rear' | 'front',
 	socketId: string | null,
 	lit: Lit = NOTHING_LIT,
-	options: SceneOptions = {}
+	{ foot = [], ...options }: SceneOptions & { readonly foot?: readonly string[] } = {}
 ): Figure {
 	const panel = sceneFigure(bench, view, lit, options);
 	const parts = placed(panel, socketId === null ? [] : viewsOf(bench, socketId, lit));
+	const below = Math.max(...parts.map((p) => p.y + p.figure.height));
 	return {
 		width: Math.max(...parts.map((p) => p.x + p.figure.width)),
-		height: Math.max(...parts.map((p) => p.y + p.figure.height)),
+		height: below + (foot.length > 0 ? (foot.length + 0.5) * FOOT_LINE : 0),
 		title: panel.title,
 		rimmed: true,
-		marks: [titleOf(bench), ...parts.flatMap((p) => p.figure.marks.map((m) => moved(m, p.x, p.y)))],
+		marks: [
+			titleOf(bench),
+			...parts.flatMap((p) => p.figure.marks.map((m) => moved(m, p.x, p.y))),
+			...footOf(foot, below)
+		],
 		points: new Map([...panel.points].map(([node, p]) => [node, { x: p.x, y: p.y + HEAD }]))
 	};
 }

@@ -3,6 +3,7 @@ export * from './classes';
 export * from './kinds';
 export * from './units';
 export * from './names';
+export * from './picture';
 export * from './faults';
 export * from './faultChoices';
 export * from './symptom';

@@ -1,0 +1,8 @@
+/** What the signs of a still picture mean: a saved picture goes about without the page it came from. */
+
+/** Short lines for its foot. `inColour`: copper can be told from ink. */
+export const legendLines = (inColour: boolean): string[] => [
+	'Wires: h hot, c cold, s shield, x any other.',
+	'Beside contacts: a, b, c … for what is joined.',
+	`${inColour ? 'Copper' : 'Bold and shaded'}: what touches now.`
+];
