@@ -17,7 +17,10 @@ export function dragTravel(sessionNow: () => Session, perMm: (box: HTMLElement) 
 		sessionNow().history.endGroup();
 		addEventListener('keydown', takeBack, true);
 		from = { x: event.clientX, travel: plug.travel };
-		wake = restOutOfSight(document.querySelectorAll<HTMLElement>('.block'));
+		// When the press has moved the focus: what holds it does not rest.
+		setTimeout(() => {
+			if (from) wake ??= restOutOfSight(document.querySelectorAll<HTMLElement>('.block'));
+		});
 	}
 	function move(event: Held) {
 		const session = sessionNow();
