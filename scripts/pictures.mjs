@@ -82,6 +82,8 @@ async function take(browser, url, { name, path, viewport, scheme, part, steps })
 	await page.locator('html[data-ready="true"]').waitFor();
 	await steps?.(page);
 	await page.evaluate(() => document.fonts.ready);
+	// Symbol, strip and words follow the plug by some frames; a picture shows a moment at rest.
+	await page.waitForTimeout(1500);
 	const file = join(FOLDER, `${name}.png`);
 	const target = part ? page.locator(part) : page;
 	await target.screenshot({ path: file, animations: 'disabled', caret: 'hide' });
