@@ -72,8 +72,11 @@ describe.each([
 	['one socket', benchIn({ kind: 'patch-jack', plug: null, travel: 0 }), SOCKET],
 	['the panel alone', benchIn({ kind: 'hybrid-9', plug: null, travel: 0 }), null]
 ] as const)('the foot of a still picture, %s', (_, bench: Bench, socket) => {
-	it.each([true, false])('stands below all views, whole on the sheet: %s', (inColour) => {
-		const foot = legendLines(inColour);
+	it.each([
+		[true, false],
+		[false, true]
+	])('stands below all views, whole on the sheet: %s, %s', (inColour, isProbed) => {
+		const foot = legendLines(inColour, isProbed);
 		const bare = sheetFigure(bench, 'rear', socket);
 		const figure = sheetFigure(bench, 'rear', socket, NOTHING_LIT, { foot });
 		const words = wordsOf(figure).slice(wordsOf(bare).length);
